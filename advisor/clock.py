@@ -1,0 +1,53 @@
+"""Where the time comes from: the only module that may read the machine's clock."""
+
+import time
+from datetime import datetime
+from typing import Protocol
+
+from advisor.errors import ClockRefused
+
+
+class Clock(Protocol):
+    """Minutes since some start; never going back."""
+
+    def minutes(self) -> float: ...
+
+    def minute_of_day(self) -> int | None: ...
+
+
+class WallClock:
+    """The machine's own clock, in minutes since this object was made."""
+
+    def __init__(self) -> None:
+        self._start = time.monotonic()
+
+    def minutes(self) -> float:
+        return (time.monotonic() - self._start) / 60
+
+    def minute_of_day(self) -> int | None:
+        """Local minutes since midnight, for "eating at 7"."""
+        now = datetime.now()
+        return now.hour * 60 + now.minute
+
+
+class SetClock:
+    """A clock the caller sets, for `pipe`, transcripts and tests."""
+
+    def __init__(self, minutes: float = 0.0, day_minute: int | None = None) -> None:
+        self._minutes, self._day_start = minutes, day_minute
+
+    def minutes(self) -> float:
+        return self._minutes
+
+    def minute_of_day(self) -> int | None:
+        return None if self._day_start is None else (self._day_start + int(self._minutes)) % 1440
+
+    def set(self, minutes: float) -> None:
+        """Move to `minutes`; raises ClockRefused when that lies in the past."""
+        if minutes < self._minutes:
+            raise ClockRefused(
+                f"at_min {minutes:g} lies before {self._minutes:g}",
+                "a cook's clock never goes back",
+                "send the time now, or reset to start over",
+            )
+        self._minutes = minutes

@@ -1,0 +1,53 @@
+"""Conversions between what people say and what the program keeps (°F, inches, kilograms, minutes)."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+CM_PER_INCH = 2.54          # exact, international yard and pound agreement 1959
+KG_PER_POUND = 0.45359237   # exact, same agreement
+FEET_PER_METRE = 1 / 0.3048  # exact, same agreement
+
+
+@dataclass(frozen=True, slots=True)
+class UnitStyle:
+    """The units a person speaks in; replies come back in them."""
+
+    temperature: Literal["F", "C"] = "F"
+    length: Literal["in", "cm"] = "in"
+    mass: Literal["lb", "kg"] = "lb"
+
+
+def c_to_f(celsius: float) -> float:
+    """A temperature in °C to °F."""
+    return celsius * 9 / 5 + 32
+
+
+def f_to_c(fahrenheit: float) -> float:
+    """A temperature in °F to °C."""
+    return (fahrenheit - 32) * 5 / 9
+
+
+def difference_c_to_f(kelvins: float) -> float:
+    """A temperature difference in °C to °F: no 32 in it."""
+    return kelvins * 9 / 5
+
+
+def difference_f_to_c(degrees: float) -> float:
+    """A temperature difference in °F to °C."""
+    return degrees * 5 / 9
+
+
+def inches_to_cm(inches: float) -> float:
+    return inches * CM_PER_INCH
+
+
+def cm_to_inches(cm: float) -> float:
+    return cm / CM_PER_INCH
+
+
+def pounds_to_kg(pounds: float) -> float:
+    return pounds * KG_PER_POUND
+
+
+def kg_to_pounds(kg: float) -> float:
+    return kg / KG_PER_POUND
