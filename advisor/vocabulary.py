@@ -6,10 +6,11 @@ It knows nothing of rules. `check` is the one gate through which every value ent
 import math
 from functools import cached_property
 from pathlib import Path
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
 
+from advisor.conditions import Condition, parse_conditions
 from advisor.errors import UnknownName, ValueRefused
 from advisor.facts import Value
 from advisor.suggestions import did_you_mean
@@ -41,7 +42,10 @@ class Question(BaseModel):
 
 
 class FactDefinition(BaseModel):
-    """What a name means. `low`/`high` in the fact's own unit; `words` is read by advisor/language alone."""
+    """What a name means. `low`/`high` in the fact's own unit; `words` is read by advisor/language alone.
+
+    ended_by: conditions on newly told facts that turn a true flag false.
+    """
 
     model_config = ConfigDict(extra="forbid", frozen=True)
     type: FactType
@@ -52,6 +56,7 @@ class FactDefinition(BaseModel):
     clock: Literal["grows", "falls", "stands"] = "stands"
     lasts: Literal["cook", "message"] = "cook"
     extra: bool = False
+    ended_by: Annotated[tuple[Condition, ...], BeforeValidator(parse_conditions)] = ()
     ask: Question | None = None
     words: Any = None
 

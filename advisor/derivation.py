@@ -1,0 +1,153 @@
+"""Readings to derived facts by arithmetic alone: how far, how fast, how long, and the numbers that plans refer to.
+
+Judgement about these numbers (what is far, what is hot) belongs to rules/understand, not here.
+"""
+
+from collections.abc import Callable, Mapping
+
+from advisor.facts import Fact, Origin, Value
+from advisor.profile import CookerProfile
+from advisor.rulebook.catalogue import VentChart
+from advisor.situation import Situation
+from advisor.ventchart import opening_for, shifted
+from advisor.vocabulary import Vocabulary
+from advisor.water import boiling_point_f
+
+HANDS_OFF_MIN = 5.0         # common practice, no published source: no vent move sooner after the last
+SETTLE_BELOW_F = 10.0       # common practice, no published source: "a little under the target, because it creeps up"
+INCH_IN = 1.0               # common practice, no published source: the bottom vent about an inch open
+NEAR_TARGET_F = 15.0        # common practice, no published source: off by 10-15 °F is near enough
+STEADY_F_PER_MIN = 0.5      # a move of less than 5 °F, one step of the dial, in 10 minutes can't be told from none
+TREND_WINDOW_MIN = 30.0     # older readings say nothing about where the dome heads now
+SHORTEST_GAP_MIN = 1.0      # two readings closer than this differ by noise
+
+
+def derive(situation: Situation, vocabulary: Vocabulary, chart: VentChart, profile: CookerProfile,
+           now: float) -> dict[str, Fact]:
+    """All facts known by telling and by arithmetic at the minute `now`, told ones first."""
+    known = situation.at(vocabulary, now)
+    book = _Book(known, vocabulary, now)
+    _profile(book, profile)
+    _vents(book, profile)
+    _distance(book)
+    _pace(book, situation)
+    _near_target(book, situation)
+    _gauges(book)
+    _plan_numbers(book, chart, profile)
+    return known
+
+
+class _Book:
+    """The facts gathered so far; `put` never overrides what was told."""
+
+    def __init__(self, known: dict[str, Fact], vocabulary: Vocabulary, now: float) -> None:
+        self.known, self._vocabulary, self.now = known, vocabulary, now
+
+    def number(self, name: str) -> float | None:
+        fact = self.known.get(name)
+        return float(fact.value) if fact and not isinstance(fact.value, bool | str) else None
+
+    def put(self, name: str, value: Value | None, origin: Origin = "derived") -> None:
+        if value is None or name in self.known:
+            return
+        low, high = self._vocabulary[name].bounds
+        if isinstance(value, float) and not low <= value <= high:
+            return  # arithmetic on believable numbers gave an unbelievable one: better unknown
+        self.known[name] = Fact(name, value, origin, self.now)
+
+    def both(self, one: str, other: str, rule: Callable[[float, float], float]) -> float | None:
+        first, second = self.number(one), self.number(other)
+        return None if first is None or second is None else rule(first, second)
+
+
+def _profile(book: _Book, profile: CookerProfile) -> None:
+    book.put("altitude_ft", profile.altitude_ft, "learned")
+
+
+def _vents(book: _Book, profile: CookerProfile) -> None:
+    """Inches and fractions of a vent agree by its full travel."""
+    for vent, travel in (("bottom_vent", profile.bottom_travel_in), ("top_vent", profile.top_travel_in)):
+        inches, opening = book.number(f"{vent}_in"), book.number(vent)
+        if inches is not None:
+            book.put(vent, min(1.0, inches / travel))
+        elif opening is not None and vent == "bottom_vent":
+            book.put("bottom_vent_in", round(opening * travel, 2))
+
+
+def _distance(book: _Book) -> None:
+    book.put("dome_f", book.both("target_f", "over_f", lambda target, over: target + over))
+    book.put("over_f", book.both("dome_f", "target_f", lambda dome, target: dome - target))
+
+
+def _pace(book: _Book, situation: Situation) -> None:
+    rate = book.number("rate_f_per_min")
+    if rate is None and "trend" not in book.known:
+        rate = pace_of(situation.readings, book.now)
+        book.put("rate_f_per_min", rate)
+    if rate is not None:
+        book.put("trend", trend_of(rate))
+
+
+def pace_of(readings: tuple[tuple[float, float], ...], now: float) -> float | None:
+    """°F per minute between the last reading and the one before it; None when they say nothing about now."""
+    if len(readings) < 2:
+        return None
+    (earlier, was), (later, is_now) = readings[-2:]
+    if now - later > TREND_WINDOW_MIN or later - earlier > TREND_WINDOW_MIN or later - earlier < SHORTEST_GAP_MIN:
+        return None
+    return round((is_now - was) / (later - earlier), 2)
+
+
+def trend_of(rate_f_per_min: float) -> str:
+    """rising, falling or steady."""
+    if abs(rate_f_per_min) < STEADY_F_PER_MIN:
+        return "steady"
+    return "rising" if rate_f_per_min > 0 else "falling"
+
+
+def _near_target(book: _Book, situation: Situation) -> None:
+    """Since when the readings have kept near the target, without a break."""
+    target = book.number("target_f")
+    if target is None:
+        return
+    since = None
+    for minute, dome in reversed(situation.readings):
+        if abs(dome - target) > NEAR_TARGET_F:
+            break
+        since = minute
+    if since is not None and len(situation.readings) > 1:
+        book.put("at_target_for_min", book.now - since)
+
+
+def _gauges(book: _Book) -> None:
+    book.put("gauge_gap_f", book.both("dome_f", "grate_f", lambda dome, grate: dome - grate))
+    altitude = book.number("altitude_ft")
+    boiling = boiling_point_f(altitude or 0.0)
+    book.put("boiling_point_f", boiling, "derived" if altitude is not None else "assumed")
+    if (reads := book.number("boiling_reads_f")) is not None:
+        book.put("boiling_error_f", reads - boiling)
+    if (reads := book.number("ice_reads_f")) is not None:
+        book.put("ice_error_f", reads - 32.0)
+
+
+def _plan_numbers(book: _Book, chart: VentChart, profile: CookerProfile) -> None:
+    book.put("inch_bottom", min(1.0, INCH_IN / profile.bottom_travel_in))
+    moved = book.number("vents_moved_ago_min")
+    if moved is not None:
+        book.put("rest_of_hands_off_min", max(0.0, HANDS_OFF_MIN - moved))
+    target = book.number("target_f")
+    if target is None:
+        return
+    book.put("hold_top", opening_for(chart, target))
+    book.put("settle_f", target - SETTLE_BELOW_F)
+    book.put("settle_top", opening_for(chart, target - SETTLE_BELOW_F))
+    top, over = book.number("top_vent"), book.number("over_f")
+    if top is not None and over is not None:
+        nudged = shifted(chart, top, target, over)
+        book.put("nudge_top", nudged)
+
+
+def told_only(known: Mapping[str, Fact], vocabulary: Vocabulary) -> dict[str, Value]:
+    """The part of what is known that outside programs are shown: facts that can be told."""
+    return {name: fact.value for name, fact in known.items()
+            if name in vocabulary.told and name not in vocabulary.for_one_message}

@@ -1,0 +1,75 @@
+"""Which facts, if only they were known, would let more rules speak: the candidates for a question.
+
+A rule is in reach when something known speaks for it, nothing known speaks against it, and only unknown facts are
+missing. A missing fact that rules derive is traced back to the told facts it would follow from.
+"""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from advisor.conditions import Condition
+from advisor.inference.records import Inference
+from advisor.rulebook.loader import Rulebook
+from advisor.rulebook.schema import FINDING_GRADES, STANDINGS, Rule
+
+DEEPEST = 3          # how far a missing derived fact is traced back through rules
+MOST_MISSING = 2     # a rule that lacks more than this is not in reach of one question
+
+
+def candidates(rulebook: Rulebook, inference: Inference) -> list[str]:
+    """Askable facts by how much they might open, most first."""
+    weights: Counter[str] = Counter()
+    settled = {firing.rule.id for firing in inference.firings} | {blocked.rule.id for blocked in inference.blocked}
+    for firing in inference.firings:
+        for fact in firing.rule.file.ask_if_unknown:
+            if inference.value(fact) is None:
+                weights[fact] += 3
+    for rule in rulebook.of("understand", "diagnose", "recover", "safety"):
+        if rule.id not in settled and in_reach(rule, inference):
+            for fact, depth in _askable_behind(rule, rulebook, inference):
+                weights[fact] += _weight(rule) / depth
+    return [fact for fact, _ in sorted(weights.items(), key=lambda pair: (-pair[1], pair[0]))]
+
+
+def in_reach(rule: Rule, inference: Inference) -> bool:
+    """Something holds, nothing fails, at most MOST_MISSING facts are unknown."""
+    answers = [holds(condition, inference) for condition in rule.when]
+    if False in answers or True not in answers or answers.count(None) > MOST_MISSING:
+        return False
+    return not any(holds(condition, inference) for condition in rule.unless)
+
+
+def holds(condition: Condition, inference: Inference) -> bool | None:
+    """A condition on the facts or findings of an inference; None when unknown. A finding not made is False."""
+    value = inference.value(condition.fact)
+    if condition.fact not in inference.facts and set(condition.one_of) & set(FINDING_GRADES):
+        wanted = min(FINDING_GRADES[str(word)] for word in condition.one_of)
+        return isinstance(value, float) and value >= wanted
+    return condition.holds(value)
+
+
+def _weight(rule: Rule) -> float:
+    if rule.then.standing is None:
+        return 1.0
+    return 2.0 if STANDINGS.index(rule.then.standing) <= STANDINGS.index("rescue") else 1.0
+
+
+def _askable_behind(rule: Rule, rulebook: Rulebook, inference: Inference, depth: int = 1) -> Iterator[tuple[str, int]]:
+    """Told facts that have a question and are missing for `rule`, with the number of rules in between."""
+    for condition in rule.when:
+        if holds(condition, inference) is not None:
+            continue
+        if condition.fact in rulebook.vocabulary.askable:
+            yield condition.fact, depth
+        if depth < DEEPEST:
+            for maker in _makers(condition, rulebook):
+                answers = [holds(c, inference) for c in maker.when]
+                if False not in answers and answers.count(None) <= MOST_MISSING:
+                    yield from _askable_behind(maker, rulebook, inference, depth + 1)
+
+
+def _makers(condition: Condition, rulebook: Rulebook) -> Iterator[Rule]:
+    """Rules that would conclude a value the condition accepts."""
+    for rule in rulebook.of("understand"):
+        if condition.fact in (rule.then.know or {}) and condition.holds(rule.then.know[condition.fact]):
+            yield rule

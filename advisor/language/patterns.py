@@ -1,0 +1,149 @@
+"""The small notation in which the vocabulary writes what people say, and its matcher.
+
+    shut/closed   any one of these words       again?  may be missing      ...  up to four words of anything
+    #ago          a quantity of that kind      ^ $     start, end of a clause
+
+A word stands for itself and for every word whose base form it is (see `forms` in language.yaml).
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from advisor.language.tokens import Token
+
+WIDEST_GAP = 4
+NUMBERS = {"number", "degrees"}
+GAP, START, END = "...", "^", "$"
+
+
+@dataclass(frozen=True, slots=True)
+class Element:
+    """One place in a pattern: the words that fit it, and whether it may be missing."""
+
+    words: frozenset[str]
+    optional: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """`means` was found in tokens[start:end]; `quantity` is the index of the figure in it, or None."""
+
+    means: Any
+    start: int
+    end: int
+    quantity: int | None = None
+
+    def __len__(self) -> int:
+        return self.end - self.start
+
+    def overlaps(self, other: "Match") -> bool:
+        return self.start < other.end and other.start < self.end
+
+
+@lru_cache(maxsize=None)
+def _element(text: str) -> Element:
+    optional = text.endswith("?")
+    return Element(frozenset(text.removesuffix("?").split("/")), optional)
+
+
+def elements_of(pattern: str) -> tuple[Element, ...]:
+    return tuple(map(_element, pattern.split()))
+
+
+class PatternBook:
+    """Patterns with what they mean, found in tokens in one pass."""
+
+    def __init__(self, entries: Iterable[tuple[str, Any]]) -> None:
+        self._by_first: dict[str, list[tuple[tuple[Element, ...], Any]]] = defaultdict(list)
+        for pattern, means in entries:
+            self._add(elements_of(str(pattern)), means)
+
+    def _add(self, elements: tuple[Element, ...], means: Any) -> None:
+        for at, element in enumerate(elements):
+            for word in element.words:
+                self._by_first[word].append((elements[at:], means))
+            if not element.optional:
+                break
+
+    def words(self) -> set[str]:
+        """Every word that stands in a pattern."""
+        return {word for entries in self._by_first.values() for elements, _ in entries
+                for element in elements for word in element.words if word.isalpha()}
+
+    def find(self, tokens: list[Token]) -> list[Match]:
+        """All matches, the longest at each start and meaning; they may overlap."""
+        found: dict[tuple[int, Any], Match] = {}
+        for at in range(len(tokens)):
+            for elements, means in self._candidates(tokens, at):
+                end, quantity = _match(elements, 0, tokens, at)
+                if end <= at:
+                    continue
+                kept = found.get((at, means))
+                if kept is None or end > kept.end:
+                    found[at, means] = Match(means, at, end, quantity)
+        return list(found.values())
+
+    def _candidates(self, tokens: list[Token], at: int) -> Iterator[tuple[tuple[Element, ...], Any]]:
+        token = tokens[at]
+        if _starts_clause(tokens, at):
+            yield from self._by_first.get(START, ())
+        if token.quantity:
+            yield from self._by_first.get("#" + token.quantity.kind, ())
+            if token.quantity.kind in NUMBERS:
+                yield from self._by_first.get("#", ())
+            return
+        yield from self._by_first.get(token.text, ())
+        if token.lemma != token.text:
+            yield from self._by_first.get(token.lemma, ())
+
+
+def _starts_clause(tokens: list[Token], at: int) -> bool:
+    return at == 0 or tokens[at - 1].is_pause
+
+
+def _fits(element: Element, token: Token) -> bool:
+    if token.quantity:
+        return ("#" + token.quantity.kind in element.words
+                or ("#" in element.words and token.quantity.kind in NUMBERS))
+    return token.text in element.words or token.lemma in element.words
+
+
+def _match(elements: tuple[Element, ...], place: int, tokens: list[Token], at: int) -> tuple[int, int | None]:
+    """(end, index of the figure) where elements[place:] match at `at`; end is -1 where they do not."""
+    if place == len(elements):
+        return at, None
+    element = elements[place]
+    if GAP in element.words:
+        return _match_gap(elements, place, tokens, at)
+    if START in element.words:
+        return _match(elements, place + 1, tokens, at) if _starts_clause(tokens, at) else (-1, None)
+    if END in element.words:
+        ended = at >= len(tokens) or tokens[at].is_pause
+        return _match(elements, place + 1, tokens, at) if ended else (-1, None)
+    if at < len(tokens) and _fits(element, tokens[at]):
+        end, quantity = _match(elements, place + 1, tokens, at + 1)
+        if end >= 0:
+            return end, at if quantity is None and tokens[at].quantity else quantity
+    return _match(elements, place + 1, tokens, at) if element.optional else (-1, None)
+
+
+def _match_gap(elements: tuple[Element, ...], place: int, tokens: list[Token], at: int) -> tuple[int, int | None]:
+    for skip in range(WIDEST_GAP + 1):
+        end, quantity = _match(elements, place + 1, tokens, at + skip)
+        if end >= 0:
+            return end, quantity
+        if at + skip >= len(tokens) or tokens[at + skip].is_pause:
+            break
+    return -1, None
+
+
+def longest_first(matches: Iterable[Match]) -> list[Match]:
+    """Matches without those that a longer one overlaps, in text order."""
+    kept: list[Match] = []
+    for match in sorted(matches, key=lambda found: (-len(found), found.start)):
+        if not any(match.overlaps(other) for other in kept):
+            kept.append(match)
+    return sorted(kept, key=lambda found: found.start)

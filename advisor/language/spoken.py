@@ -1,0 +1,91 @@
+"""Numbers as they are spoken: "three fifty", "a hundred and twenty", "ninety four", "half past six".
+
+Only English number grammar is in here; what a number means is settled later.
+"""
+
+from advisor.language.tokens import Quantity, Token
+
+ONES = {word: n for n, word in enumerate(
+    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
+    "seventeen eighteen nineteen".split())}
+TENS = {word: n * 10 for n, word in enumerate(
+    "twenty thirty forty fifty sixty seventy eighty ninety".split(), start=2)} | {"fourty": 40, "fivty": 50}
+_AFTER_HUNDRED = ("and", "hundred")
+
+
+def join_spoken(tokens: list[Token]) -> list[Token]:
+    """The tokens with every spoken number made one number token."""
+    out: list[Token] = []
+    at = 0
+    while at < len(tokens):
+        value, end = _number(tokens, at)
+        if value is None:
+            out.append(tokens[at])
+            at += 1
+            continue
+        said = " ".join(token.text for token in tokens[at:end])
+        out.append(Token(said, "number", glued=tokens[at].glued,
+                         quantity=Quantity("number", float(value), said=said, spoken=True)))
+        at = end
+    return out
+
+
+def _word(tokens: list[Token], at: int) -> str:
+    return tokens[at].text if at < len(tokens) and tokens[at].kind == "word" else ""
+
+
+def _skip_hyphen(tokens: list[Token], at: int) -> int:
+    joined = at + 1 < len(tokens) and tokens[at].text == "-" and tokens[at].glued and tokens[at + 1].kind == "word"
+    return at + 1 if joined else at
+
+
+def _number(tokens: list[Token], at: int) -> tuple[int | None, int]:
+    """(value, end) of the spoken number that begins at `at`; (None, at) where there is none."""
+    first, after = _below_hundred(tokens, at)
+    if first is None:
+        if _word(tokens, at) == "a" and _word(tokens, at + 1) == "hundred":
+            return _hundreds(tokens, 1, at + 2)
+        if _word(tokens, at) == "couple" and _word(tokens, at + 1) == "hundred":
+            return 200, at + 2
+        if _word(tokens, at) == "hundred":
+            return _hundreds(tokens, 1, at + 1)
+        return None, at
+    if _word(tokens, after) == "hundred":
+        return _hundreds(tokens, first, after + 1)
+    if _word(tokens, after) == "thousand":
+        return first * 1000, after + 1
+    if 1 <= first <= 9:
+        return _digit_then(tokens, first, after)
+    return first, after
+
+
+def _hundreds(tokens: list[Token], hundreds: int, at: int) -> tuple[int, int]:
+    rest_at = at + 1 if _word(tokens, at) == "and" else at
+    rest, end = _below_hundred(tokens, rest_at)
+    if rest is None or (_word(tokens, at) == "and" and _word(tokens, rest_at) in ("a", "half")):
+        return hundreds * 100, at
+    return hundreds * 100 + rest, end
+
+
+def _digit_then(tokens: list[Token], digit: int, at: int) -> tuple[int, int]:
+    """"three" + "fifty" = 350, "two" + "oh" + "five" = 205, "two" alone = 2."""
+    at = _skip_hyphen(tokens, at)
+    if _word(tokens, at) in ("oh", "o") and _word(tokens, at + 1) in ONES:
+        return digit * 100 + ONES[_word(tokens, at + 1)], at + 2
+    rest, end = _below_hundred(tokens, at)
+    if rest is not None and rest >= 10 and _word(tokens, end) not in _AFTER_HUNDRED[1:]:
+        return digit * 100 + rest, end
+    return digit, at
+
+
+def _below_hundred(tokens: list[Token], at: int) -> tuple[int | None, int]:
+    word = _word(tokens, at)
+    if word in ONES:
+        return ONES[word], at + 1
+    if word not in TENS:
+        return None, at
+    unit_at = _skip_hyphen(tokens, at + 1)
+    unit = ONES.get(_word(tokens, unit_at), 0)
+    if 1 <= unit <= 9:
+        return TENS[word] + unit, unit_at + 1
+    return TENS[word], at + 1

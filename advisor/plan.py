@@ -1,0 +1,156 @@
+"""Firings of recover/ and safety/ to one plan: which procedures, in which order, and what keeps them apart.
+
+One procedure a concern, the most urgent first; a later one that can't stand beside an earlier one is set aside.
+Two laws hold for every plan, whatever the rules say: no vent move within the hands-off time of the last one unless
+there is danger, and the cautions an act needs stand with it.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from advisor.inference.records import Firing, Inference
+from advisor.reply import CautionSaid, StepSaid
+from advisor.rulebook.catalogue import Act, Catalogue
+from advisor.rulebook.schema import CONCERNS, STANDINGS, Amount, Number, Step
+from advisor.wording import Wording
+
+LEVELS = ("danger", "warning", "note")
+LAST_URGENT = STANDINGS.index("safety")  # beside an emergency only what is as urgent as this may stand
+
+
+@dataclass(frozen=True, slots=True)
+class SetAside:
+    """A procedure that fired but is not in the plan, and why in words."""
+
+    rule: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """steps in order; cautions with dangers first; chosen: the firings followed; set_aside: those that were not."""
+
+    steps: tuple[StepSaid, ...]
+    cautions: tuple[CautionSaid, ...]
+    chosen: tuple[Firing, ...]
+    set_aside: tuple[SetAside, ...]
+
+    @property
+    def check_in_min(self) -> float | None:
+        """When to look again: the first wait."""
+        return next((step.wait_min for step in self.steps if step.wait_min), None)
+
+    @property
+    def dangerous(self) -> bool:
+        return any(caution.level == "danger" for caution in self.cautions)
+
+
+def make_plan(inference: Inference, catalogue: Catalogue, wording: Wording) -> Plan:
+    """The plan that follows from one inference. Pure."""
+    chosen, set_aside = choose(inference, catalogue)
+    steps = [_made(step, inference, wording) for firing in chosen for step in firing.rule.then.steps or ()]
+    warned = [name for firing in inference.fired("safety") for name in firing.rule.then.warn or ()]
+    cautions = _cautions(warned, steps, catalogue, inference, wording)
+    if not any(caution.level == "danger" and caution.id in warned for caution in cautions):
+        steps = _hands_off_first(steps, catalogue, inference, wording)
+    numbered = tuple(step.model_copy(update={"n": n}) for n, step in enumerate(steps, 1))
+    return Plan(numbered, cautions, tuple(chosen), tuple(set_aside))
+
+
+def choose(inference: Inference, catalogue: Catalogue) -> tuple[list[Firing], list[SetAside]]:
+    """The procedures to follow, most urgent first, and those set aside with the reason."""
+    chosen: list[Firing] = []
+    set_aside: list[SetAside] = []
+    for firing in sorted(inference.fired("recover"), key=lambda firing: _rank(firing, inference)):
+        if why := _objection(firing, chosen, catalogue):
+            set_aside.append(SetAside(firing.rule.id, why))
+        else:
+            chosen.append(firing)
+    return chosen, set_aside
+
+
+def _rank(firing: Firing, inference: Inference) -> tuple:
+    """Standing, then how sure its findings are, then concern, then how much it asked for."""
+    then = firing.rule.then
+    return (STANDINGS.index(then.standing), -_certainty(firing, inference), CONCERNS.index(then.concern),
+            -len(firing.rule.when), firing.rule.id)
+
+
+def _certainty(firing: Firing, inference: Inference) -> float:
+    named = {condition.fact for condition in firing.rule.when}
+    return min((held.certainty for held in inference.findings if held.id in named), default=1.0)
+
+
+def _objection(firing: Firing, chosen: list[Firing], catalogue: Catalogue) -> str:
+    """Why `firing` can't join those chosen, or nothing."""
+    then = firing.rule.then
+    for other in chosen:
+        if other.rule.then.concern == then.concern:
+            return f"{other.rule.id} comes first for the {then.concern}"
+        if STANDINGS.index(other.rule.then.standing) == 0 and STANDINGS.index(then.standing) > LAST_URGENT:
+            return f"nothing else counts until {other.rule.id} is dealt with"
+        if clash := _clash(other, firing, catalogue):
+            return f"its {clash} can't stand beside {other.rule.id}"
+    return ""
+
+
+def _clash(one: Firing, other: Firing, catalogue: Catalogue) -> str:
+    """The first act of `other` that can't stand in one plan with `one`, or nothing."""
+    here, there = _acts(one, catalogue), _acts(other, catalogue)
+    if any(act.moves_vent for act in here.values()) and (moves := [n for n, act in there.items() if act.moves_vent]):
+        return moves[0]
+    return next((name for name, act in there.items()
+                 if set(act.against) & set(here) or any(name in mine.against for mine in here.values())), "")
+
+
+def _acts(firing: Firing, catalogue: Catalogue) -> dict[str, Act]:
+    return {step.act: catalogue.acts[step.act] for step in firing.rule.then.steps or ()}
+
+
+def _made(step: Step, inference: Inference, wording: Wording) -> StepSaid:
+    """A rule's step with its numbers filled in and its words rendered."""
+    numbers = {name: _number(Amount.model_validate(value) if isinstance(value, dict) else value, inference)
+               for name, value in step.parameters.items()}
+    wait = _number(step.wait_min, inference) or None
+    due = {fact: {test: _number(bound, inference) for test, bound in bounds.items()}
+           for fact, bounds in (step.when or {}).items()}
+    due = {fact: bounds for fact, bounds in due.items() if None not in bounds.values()}
+    words = {name: fact.value for name, fact in inference.facts.items()} | numbers | {"wait_min": wait}
+    return StepSaid(n=0, act=step.act, says=wording.fill(step.says, words), wait_min=wait, when=due or None, **numbers)
+
+
+def _number(number: Number | str | None, inference: Inference) -> float | str | None:
+    """A literal as it stands; an amount from its fact, or what it says otherwise."""
+    if not isinstance(number, Amount):
+        return number
+    value = inference.value(number.from_)
+    return number.otherwise if value is None else round(float(value) + number.plus, 3)
+
+
+def _hands_off_first(steps: list[StepSaid], catalogue: Catalogue, inference: Inference,
+                     wording: Wording) -> list[StepSaid]:
+    """A wait in front when a vent would be moved before the last move has shown."""
+    rest = inference.value("rest_of_hands_off_min") or 0.0
+    waited = 0.0
+    for step in steps:
+        if catalogue.acts[step.act].moves_vent and waited < rest:
+            wait = round(rest - waited, 1)
+            says = wording.fill(catalogue.acts["wait"].says, {"wait_min": max(1.0, wait)})
+            return [StepSaid(n=0, act="wait", says=says, wait_min=wait), *steps]
+        waited += step.wait_min or 0.0
+    return steps
+
+
+def _cautions(warned: Iterable[str], steps: list[StepSaid], catalogue: Catalogue, inference: Inference,
+              wording: Wording) -> tuple[CautionSaid, ...]:
+    """Cautions of fired safety rules and of the acts planned: dangers first, each once."""
+    acts = {step.act for step in steps}
+    needed = [name for step in steps for name in catalogue.acts[step.act].needs]
+    shown = [name for name in dict.fromkeys([*warned, *needed])
+             if catalogue.cautions[name].level == "danger" or not catalogue.cautions[name].bears_on
+             or acts & set(catalogue.cautions[name].bears_on)]
+    values = {name: fact.value for name, fact in inference.facts.items()}
+    said = [CautionSaid(id=name, level=caution.level, says=wording.fill(caution.says, values), source=caution.source,
+                        defer_to=caution.defer_to) for name in shown if (caution := catalogue.cautions[name])]
+    return tuple(sorted(said, key=lambda caution: (LEVELS.index(caution.level),
+                                                   bool(catalogue.cautions[caution.id].bears_on))))

@@ -1,0 +1,97 @@
+"""The one question worth asking now: the one whose answer is likeliest to change what the cook should do.
+
+For each candidate fact every likely answer (value and share from the vocabulary) is supposed in turn and the plan is
+made again. The worth of the question is
+
+    sum over answers of share * (change of plan + DANGER_BONUS if the answer would reveal a danger)
+
+with change of plan = 1 - |steps in common| / |steps in either| (Jaccard distance; the first step counts double).
+It is the expected value of information with the plan as the decision and the distance as the loss (Howard 1966,
+"Information value theory"; from memory). A question below WORTH_ASKING is not asked at all.
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+
+from advisor.facts import Fact, Value
+from advisor.inference.records import Inference
+from advisor.lacking import candidates
+from advisor.plan import Plan
+from advisor.reply import QuestionAsked, StepSaid
+from advisor.rulebook.loader import Rulebook
+from advisor.wording import Wording
+
+MOST_TRIED = 4        # candidates that are worked out in full: a turn must stay instant
+WORTH_ASKING = 0.12   # below this the answer would hardly change anything
+DANGER_BONUS = 1.0    # as much as a whole change of plan
+
+Supposing = Callable[[str, Value], tuple[Inference, Plan]]
+
+
+@dataclass(frozen=True, slots=True)
+class Worth:
+    """What a question is worth, and what the answer decides."""
+
+    fact: str
+    worth: float
+
+    def __str__(self) -> str:
+        return f"{self.fact} {self.worth:.2f}"
+
+
+def choose_question(rulebook: Rulebook, inference: Inference, plan: Plan, declined: Iterable[str],
+                    suppose: Supposing, wording: Wording) -> QuestionAsked | None:
+    """The question with the largest expected change of plan, or None when none is worth asking."""
+    worths = rank_questions(rulebook, inference, plan, declined, suppose)
+    if not worths or worths[0].worth < WORTH_ASKING:
+        return None
+    return phrase(worths[0].fact, rulebook, inference, wording)
+
+
+def phrase(fact: str, rulebook: Rulebook, inference: Inference, wording: Wording) -> QuestionAsked:
+    """The question for a fact as the cook hears it."""
+    definition = rulebook.vocabulary[fact]
+    words = {name: known.value for name, known in inference.facts.items()}
+    return QuestionAsked(fact=fact, says=wording.fill(definition.ask.says, words), choices=definition.ask.choices,
+                         because=f"{definition.says} decides what to do next")
+
+
+def rank_questions(rulebook: Rulebook, inference: Inference, plan: Plan, declined: Iterable[str],
+                   suppose: Supposing) -> list[Worth]:
+    """The candidates tried, worth most first."""
+    open_facts = [fact for fact in candidates(rulebook, inference) if fact not in set(declined)][:MOST_TRIED]
+    worths = [Worth(fact, round(_worth(fact, rulebook, plan, suppose), 4)) for fact in open_facts]
+    return sorted(worths, key=lambda worth: (-worth.worth, worth.fact))
+
+
+def _worth(fact: str, rulebook: Rulebook, plan: Plan, suppose: Supposing) -> float:
+    total = 0.0
+    for answer in rulebook.vocabulary[fact].ask.answers:
+        _, then = suppose(fact, answer.value)
+        total += answer.share * (change_of_plan(plan, then) + DANGER_BONUS * _reveals_danger(plan, then))
+    return total
+
+
+def change_of_plan(now: Plan, then: Plan) -> float:
+    """0 when the two plans ask for the same, 1 when for nothing in common."""
+    here, there = _weighted(now.steps), _weighted(then.steps)
+    either = set(here) | set(there)
+    if not either:
+        return 0.0
+    common = sum(min(here.get(step, 0), there.get(step, 0)) for step in either)
+    return 1 - common / sum(max(here.get(step, 0), there.get(step, 0)) for step in either)
+
+
+def _weighted(steps: Iterable[StepSaid]) -> Mapping[tuple, int]:
+    """Each step by what is done, the first one doubly."""
+    return {(step.act, *sorted(step.parameters.items())): 2 if step.n == 1 else 1 for step in steps}
+
+
+def _reveals_danger(now: Plan, then: Plan) -> bool:
+    known = {caution.id for caution in now.cautions if caution.level == "danger"}
+    return any(caution.level == "danger" and caution.id not in known for caution in then.cautions)
+
+
+def supposed(facts: Mapping[str, Fact], name: str, value: Value, now: float) -> dict[str, Fact]:
+    """The facts with one more imagined."""
+    return {**facts, name: Fact(name, value, "assumed", now)}

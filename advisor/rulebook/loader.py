@@ -1,0 +1,101 @@
+"""A rules folder to a Rulebook: every file validated, every name known, or an error with file, line and a way out."""
+
+import os
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+from pydantic import ValidationError
+
+from advisor.errors import RuleFileError, UnknownName
+from advisor.rulebook.catalogue import Catalogue, read_catalogue
+from advisor.rulebook.names import check_names
+from advisor.rulebook.schema import FOLDERS, KEYS_OF, Rule, RuleFile
+from advisor.vocabulary import Vocabulary, read_vocabulary
+from advisor.yamlfile import line_of, read_yaml, refusal
+
+
+@dataclass(frozen=True)
+class Rulebook:
+    """The whole knowledge: vocabulary, catalogue, and the rules in the order of their ids."""
+
+    folder: Path
+    vocabulary: Vocabulary
+    catalogue: Catalogue
+    rules: tuple[Rule, ...]
+
+    @cached_property
+    def by_id(self) -> dict[str, Rule]:
+        return {rule.id: rule for rule in self.rules}
+
+    def of(self, *folders: str) -> tuple[Rule, ...]:
+        return tuple(rule for rule in self.rules if rule.folder in folders)
+
+
+def rules_folder() -> Path:
+    """Where the rule base lies: DRAFTHAND_RULES, or the installed copy, or the checkout's rules/."""
+    if named := os.environ.get("DRAFTHAND_RULES"):
+        return Path(named)
+    installed = Path(__file__).parent.parent / "_rules"
+    return installed if installed.is_dir() else Path(__file__).parent.parent.parent / "rules"
+
+
+def read_rulebook(folder: Path | None = None) -> Rulebook:
+    """The rule base in `folder`. Raises RuleFileError for the first thing that is wrong."""
+    folder = folder or rules_folder()
+    if not folder.is_dir():
+        raise RuleFileError(str(folder), "no such folder", "without its rules drafthand knows nothing",
+                            "set DRAFTHAND_RULES to the rules folder or install again")
+    vocabulary = read_vocabulary(folder / "vocabulary.yaml")
+    catalogue = read_catalogue(folder)
+    rules = tuple(read_rule(path, vocabulary, catalogue) for path in rule_paths(folder))
+    return Rulebook(folder, vocabulary, catalogue, rules)
+
+
+def rule_paths(folder: Path) -> list[Path]:
+    """Rule files in the order of folder and name; cases files are no rules."""
+    try:
+        return [path for part in FOLDERS for path in sorted((folder / part).glob("*.yaml"))
+                if not path.name.endswith(".cases.yaml")]
+    except OSError as error:
+        raise RuleFileError(str(folder), f"it cannot be read ({error.strerror})", "the rules are in there",
+                            "check that the folder may be read") from None
+
+
+def read_rule(path: Path, vocabulary: Vocabulary, catalogue: Catalogue) -> Rule:
+    """One rule. Raises RuleFileError with file and line."""
+    try:
+        file = RuleFile.model_validate(read_yaml(path))
+    except ValidationError as error:
+        raise refusal(path, error, RuleFile.model_fields) from None
+    rule = Rule(folder=path.parent.name, path=str(path), file=file)
+    _check_place(path, rule)
+    try:
+        check_names(rule, vocabulary, catalogue)
+    except UnknownName as error:
+        raise RuleFileError(f"{path}:{_line_naming(path, error.seen)}", error.seen, error.matters,
+                            error.remedy) from None
+    return rule
+
+
+def _check_place(path: Path, rule: Rule) -> None:
+    if path.stem != rule.file.id:
+        raise RuleFileError(f"{path}:{line_of(path, ['id'])}", f"the id is {rule.file.id!r}",
+                            "file name and id must be the same", f"rename the file to {rule.file.id}.yaml")
+    concluded = {key for key, value in rule.then if value is not None}
+    allowed = KEYS_OF[rule.folder]
+    if not concluded or concluded - allowed:
+        wrong = ", ".join(sorted(concluded - allowed)) or "nothing"
+        raise RuleFileError(f"{path}:{line_of(path, ['then'])}", f"`then` holds {wrong}",
+                            f"a rule of {rule.folder}/ concludes {', '.join(sorted(allowed))}",
+                            "write one of these or move the file to the fitting folder")
+    if rule.folder == "recover" and not (rule.then.concern and rule.then.standing and rule.then.steps):
+        raise RuleFileError(f"{path}:{line_of(path, ['then'])}", "`then` lacks concern, standing or steps",
+                            "the plan cannot place it", "add the missing one")
+
+
+def _line_naming(path: Path, sentence: str) -> int:
+    """The first line of the file that holds the name quoted in the complaint."""
+    name = sentence.split("'")[1] if "'" in sentence else ""
+    lines = path.read_text(encoding="utf-8").splitlines()
+    return next((number for number, line in enumerate(lines, 1) if name and name in line), 1)

@@ -1,0 +1,122 @@
+"""What may stand in a rule file, as pydantic models. The folder a rule lies in says what it may conclude."""
+
+from datetime import date
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+
+from advisor.conditions import Condition, parse_conditions
+
+FOLDERS = ("understand", "diagnose", "recover", "safety", "teach")
+Folder = Literal["understand", "diagnose", "recover", "safety", "teach"]
+CONCERNS = ("people", "fire", "fuel", "smoke", "food", "gauge", "gear")
+STANDINGS = ("emergency", "safety", "rescue", "correct", "check", "routine")
+FINDING_GRADES = {"possible": 0.2, "likely": 0.5, "certain": 0.85}
+
+
+class Frozen(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Amount(Frozen):
+    """A number taken from a fact when the plan is made; `otherwise` when that fact is unknown."""
+
+    from_: str = Field(alias="from")
+    plus: float = 0.0
+    otherwise: float | None = None
+
+
+Number = Amount | float
+
+
+def _due(written: Any) -> Any:
+    if not isinstance(written, dict) or len(written) != 1:
+        raise ValueError("write one fact with one bound, such as dome_f: {at_most: 275}")
+    return written
+
+
+class Step(Frozen):
+    """One thing the cook does. Keys besides these are the act's own parameters."""
+
+    model_config = ConfigDict(extra="allow", frozen=True)
+    act: str
+    says: str
+    wait_min: Number | None = None
+    when: Annotated[dict[str, dict[Literal["at_most", "at_least"], Number]], BeforeValidator(_due)] | None = None
+
+    @property
+    def parameters(self) -> dict[str, Any]:
+        return dict(self.__pydantic_extra__ or {})
+
+
+class Then(Frozen):
+    """What a rule concludes; each folder allows its own keys (see KEYS_OF)."""
+
+    know: dict[str, bool | float | str] | None = None
+    points_to: dict[str, float] | None = None
+    warn: tuple[str, ...] | None = None
+    concern: Literal[CONCERNS] | None = None  # type: ignore[valid-type]
+    standing: Literal[STANDINGS] | None = None  # type: ignore[valid-type]
+    steps: tuple[Step, ...] | None = None
+    works_if: str | None = None
+    if_not: str | None = None
+    tell: str | None = None
+
+
+KEYS_OF = {
+    "understand": {"know"},
+    "diagnose": {"points_to"},
+    "recover": {"concern", "standing", "steps", "works_if", "if_not"},
+    "safety": {"warn"},
+    "teach": {"tell"},
+}
+
+
+Conditions = Annotated[tuple[Condition, ...], BeforeValidator(parse_conditions)]
+
+
+class RuleFile(Frozen):
+    """One rule, in the order in which its keys are written."""
+
+    id: str = Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*(--[a-z0-9]+(-[a-z0-9]+)*)?$")
+    title: str
+    status: Literal["trusted", "draft"]
+    when: Conditions
+    unless: Conditions = ()
+    then: Then
+    because: str
+    ask_if_unknown: tuple[str, ...] = ()
+    known_exceptions: str | None = None
+    source: str
+    changed: date
+
+    @model_validator(mode="after")
+    def _weights_are_certainties(self) -> "RuleFile":
+        for finding, weight in (self.then.points_to or {}).items():
+            if not -1 <= weight <= 1 or weight == 0:
+                raise ValueError(f"the weight of {finding} must lie between -1 and 1 and not be 0")
+        return self
+
+
+class Rule(Frozen):
+    """A rule with the folder it came from and the place of its file. Input of inference, plan and explanation."""
+
+    folder: Folder
+    path: str
+    file: RuleFile
+
+    @property
+    def id(self) -> str:
+        return f"{self.folder}/{self.file.id}"
+
+    @property
+    def when(self) -> tuple[Condition, ...]:
+        return self.file.when
+
+    @property
+    def unless(self) -> tuple[Condition, ...]:
+        return self.file.unless
+
+    @property
+    def then(self) -> Then:
+        return self.file.then

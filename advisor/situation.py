@@ -1,0 +1,103 @@
+"""The working memory of one cook: what has been told, when, and what newer words end. Frozen; `tell` gives a new one.
+
+It keeps only what was told or done. What follows from it is worked out afresh each turn (derivation, rules).
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from advisor.facts import Fact, Origin, Value
+from advisor.vocabulary import Vocabulary
+
+MOST_READINGS = 200          # the last hours of a cook; older ones say nothing about the fire now
+TREND_GOES_STALE_MIN = 5.0   # a trend told longer ago than this does not outlive a new reading
+REPLACES = {  # a newer word for the first ends what was told earlier under the others
+    "over_f": ("dome_f",),
+    "dome_f": ("over_f",),
+    "bottom_vent": ("bottom_vent_in",),
+    "bottom_vent_in": ("bottom_vent",),
+    "top_vent": ("top_vent_in",),
+    "top_vent_in": ("top_vent",),
+    "trend": ("rate_f_per_min",),
+    "rate_f_per_min": ("trend",),
+}
+VENTS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
+
+
+@dataclass(frozen=True, slots=True)
+class Situation:
+    """facts: as told, by name; readings: (minute, °F) of the dome, oldest first; declined: questions not answered."""
+
+    facts: Mapping[str, Fact] = field(default_factory=dict)
+    readings: tuple[tuple[float, float], ...] = ()
+    declined: frozenset[str] = frozenset()
+
+    def value(self, name: str, vocabulary: Vocabulary, now: float) -> Value | None:
+        """What is told of `name`, moved on to the minute `now`; None when unknown."""
+        fact = self.facts.get(name)
+        return None if fact is None else aged(fact, vocabulary, now).value
+
+    def at(self, vocabulary: Vocabulary, now: float) -> dict[str, Fact]:
+        """All told facts, those that move with the clock moved on to `now`."""
+        return {name: aged(fact, vocabulary, now) for name, fact in self.facts.items()}
+
+    def decline(self, fact: str) -> "Situation":
+        """Remember that the person can't answer for `fact`."""
+        return replace(self, declined=self.declined | {fact})
+
+    def tell(self, told: Mapping[str, Value], origin: Origin, vocabulary: Vocabulary, now: float) -> "Situation":
+        """The situation after `told`. Values must have passed vocabulary.check."""
+        new = {name: Fact(name, value, origin, now) for name, value in told.items()}
+        moved = _vents_moved(self.facts, new)
+        target = _target_between_the_lines(new, now)
+        kept = {name: fact for name, fact in self.facts.items() if name not in _ended(new, self.facts, now)}
+        facts = kept | _flags_ended(kept, new, vocabulary, now) | target | moved | new
+        readings = self.readings + tuple((now, float(fact.value)) for name, fact in new.items() if name == "dome_f")
+        return replace(self, facts=facts, readings=readings[-MOST_READINGS:], declined=self.declined - set(told))
+
+    def without(self, names: Iterable[str]) -> "Situation":
+        return replace(self, facts={name: fact for name, fact in self.facts.items() if name not in set(names)})
+
+
+def aged(fact: Fact, vocabulary: Vocabulary, now: float) -> Fact:
+    """`fact` as it stands at the minute `now`: ages grow, deadlines draw near."""
+    clock = vocabulary[fact.name].clock
+    if clock == "stands" or not isinstance(fact.value, float):
+        return fact
+    passed = now - fact.at_min
+    value = fact.value + passed if clock == "grows" else max(0.0, fact.value - passed)
+    low, high = vocabulary[fact.name].bounds
+    return replace(fact, value=min(max(value, low), high), at_min=now)
+
+
+def _ended(new: Mapping[str, Fact], old: Mapping[str, Fact], now: float) -> set[str]:
+    """Names whose older facts a newer word replaces."""
+    ended = {name for told in new for name in REPLACES.get(told, ())}
+    if "dome_f" in new or "over_f" in new:
+        ended |= {name for name in ("trend", "rate_f_per_min")
+                  if name in old and now - old[name].at_min > TREND_GOES_STALE_MIN}
+    return ended
+
+
+def _vents_moved(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> dict[str, Fact]:
+    """A vent told to stand elsewhere than before has been moved just now, unless the words say when."""
+    changed = [fact for name, fact in new.items()
+               if name in VENTS and name in old and old[name].value != fact.value]
+    if not changed or "vents_moved_ago_min" in new:
+        return {}
+    return {"vents_moved_ago_min": Fact("vents_moved_ago_min", 0.0, "derived", changed[0].at_min)}
+
+
+def _target_between_the_lines(new: Mapping[str, Fact], now: float) -> dict[str, Fact]:
+    """A reading and a distance told in one breath say the target too."""
+    if "dome_f" in new and "over_f" in new and "target_f" not in new:
+        return {"target_f": Fact("target_f", float(new["dome_f"].value) - float(new["over_f"].value), "derived", now)}
+    return {}
+
+
+def _flags_ended(kept: Mapping[str, Fact], new: Mapping[str, Fact], vocabulary: Vocabulary,
+                 now: float) -> dict[str, Fact]:
+    """True facts that something newly told puts an end to (`ended_by` in the vocabulary)."""
+    return {name: Fact(name, False, "derived", now) for name, fact in kept.items()
+            if fact.value is True and any(condition.holds(new[condition.fact].value)
+                                          for condition in vocabulary[name].ended_by if condition.fact in new)}

@@ -1,0 +1,174 @@
+"""Heat, oxygen and charcoal balances of a cooker: the rate of change of every row of the state."""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+
+from . import combustion, draught, food, lid, walls
+from .air import CP_FLUE, OXYGEN_SHARE, R_AIR
+from .state import (
+    ASH, BODY, CINDERS, COAL, DOME, FOOD, FOOD_MASS, GAS, GAUGE, LAYERS, LIT, OXYGEN, PLATE, ROWS, UNLIT, WALLS, WATER,
+    Controls, Fixed,
+)
+
+SIGMA = walls.STEFAN_BOLTZMANN
+
+
+class Fluxes(NamedTuple):
+    """What crosses the border of each cooker (n,): air in and traded [kg/s], oxygen used [kg/s], heats [W]."""
+
+    inflow: np.ndarray
+    exchange: np.ndarray
+    oxygen_used: np.ndarray
+    burned: np.ndarray
+    heat: np.ndarray
+    outer_loss: np.ndarray
+    flue_loss: np.ndarray
+    steam_loss: np.ndarray
+
+
+class Fire(NamedTuple):
+    """The fire at one moment (n,): oxygen used, charcoal burned, caught and gone out [kg/s], heat [W], area [m2]."""
+
+    used: np.ndarray
+    burned: np.ndarray
+    caught: np.ndarray
+    died: np.ndarray
+    heat: np.ndarray
+    area: np.ndarray
+    drawn: np.ndarray
+
+
+def opening_areas(x: np.ndarray, fixed: Fixed, u: Controls) -> np.ndarray:
+    """Open areas (3, n) [m2] of bottom (with grate and ash behind it), gasket leak and top, discharge included."""
+    c = fixed.c
+    grate = combustion.grate_area(c.grate_clean, x[ASH], c.ash_full)
+    bottom = draught.series_area(c.shut_bottom + fixed.slot_area * u.bottom, grate)
+    top = c.shut_top + c.top_area * np.power(u.top, c.vent_shape)
+    return np.stack([bottom, np.broadcast_to(c.leak, bottom.shape), np.broadcast_to(top, bottom.shape)])
+
+
+def air_flows(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """(air in at the bottom, all air in, air traded at top vent and lid) [kg/s], each (n,)."""
+    rho_in = fixed.weather.pressure / (R_AIR * x[GAS])
+    wind = 0.0
+    if np.any(u.wind):
+        wind = draught.wind_pressure(np.asarray(u.wind, float), fixed.wind_on, fixed.rho_out)
+    area = opening_areas(x, fixed, u)
+    head = draught.heads(fixed.heights, fixed.rho_out, rho_in, wind)
+    flow = draught.flows(area, head, fixed.rho_out, rho_in) * (fixed.c.discharge / draught.SHARP_EDGE)
+    entering = np.maximum(flow, 0.0)
+    exchange = draught.exchange_flow(area[2], fixed.rho_out, rho_in, flow[2])
+    if np.any(u.crack):
+        exchange = exchange + lid.exchange_rate(u.crack, fixed.c.lid_width, fixed.rho_out, rho_in)
+    return entering[0], entering.sum(axis=0), exchange
+
+
+def fire(x: np.ndarray, fixed: Fixed, bottom_air: np.ndarray) -> Fire:
+    """Burning, spreading and dying of the lit charcoal."""
+    c, lit = fixed.c, x[LIT]
+    alive = combustion.aliveness(x[COAL], c.t_out)
+    area = combustion.coal_area(lit, c.bulk_density, c.exposed, c.bed_area)
+    drawn = c.recirculation * np.sqrt(area / c.bed_area)
+    fresh_air = (1.0 - c.bypass) * bottom_air
+    through = fresh_air + drawn
+    oxygen = fresh_air * OXYGEN_SHARE + drawn * x[OXYGEN]
+    units = c.transfer * lit * alive / np.maximum(through, 1e-9)
+    share = combustion.oxygen_use(lit, c.transfer, through, alive)
+    used = oxygen * share
+    at_coals = oxygen / (through * OXYGEN_SHARE + 1e-12) * share / np.maximum(units, 1e-6)
+    catching = combustion.aliveness(x[COAL], c.t_out + c.catch_above)
+    caught = combustion.spread_rate(lit, x[UNLIT], at_coals, catching, c.spread)
+    died = combustion.dying_rate(lit, alive, c.dying)
+    return Fire(used, used / fixed.fuel_o2, caught, died, used * fixed.heat_per_o2, area, drawn * share)
+
+
+def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndarray, Fluxes]:
+    """(dx/dt (ROWS, n), relaxation rates [1/s] of the four fast rows (4, n), fluxes)."""
+    c, gas, coal, plate = fixed.c, x[GAS], x[COAL], x[PLATE]
+    bottom_air, inflow, exchange = air_flows(x, fixed, u)
+    f = fire(x, fixed, bottom_air)
+    dx, fast = np.zeros_like(x), np.empty((4, x.shape[1]))
+    into_walls, outer_loss, wall_u, wall_heat = _walls(x, fixed, u)
+    fourth = np.stack([coal, plate, x[DOME.start], x[BODY.start]]) ** 4
+    rad = c.emissivity * SIGMA * f.area * np.stack(fixed.views) * (fourth[0] - fourth[[1, 2, 3]])
+    between = fixed.pair * SIGMA * np.stack(
+        [fixed.plate_face * (fourth[1] - fourth[2]), 0.6 * fixed.plate_face * (fourth[1] - fourth[3]),
+         fixed.gap * (fourth[3] - fourth[2])])
+    plate_ha = 2.0 * fixed.plate_face * walls.inside_convection(gas - plate, 0.5 * c.width, c.stirring)
+    coal_ha = c.coal_h * f.area
+    # into the walls and the plate
+    into_walls[0, 0] += rad[1] + between[0] + between[2]
+    into_walls[1, 0] += rad[2] + between[1] - between[2]
+    dx[PLATE] = (rad[0] + plate_ha * (gas - plate) - between[0] - between[1]) / fixed.plate_cp
+    # coals
+    store = (x[LIT] + CINDERS) * combustion.CHAR_CP
+    above = combustion.CHAR_CP * (coal - fixed.ambient)
+    dx[COAL] = ((1.0 - c.gas_share) * f.heat - rad.sum(axis=0) - coal_ha * (coal - gas) - f.caught * above) / store
+    # gas
+    flue = (inflow + exchange) * CP_FLUE
+    gas_store = fixed.weather.pressure * c.volume / (R_AIR * gas) * CP_FLUE
+    leaving = flue * (gas - fixed.ambient)
+    to_gas = c.gas_share * f.heat + coal_ha * (coal - gas) + (f.burned + f.died) * above
+    drawn, steam = 0.0, np.zeros_like(gas)
+    if np.any(x[FOOD_MASS]):
+        drawn, steam = _food(x, fixed, dx, inflow + exchange)
+    dx[GAS] = (to_gas - wall_heat - plate_ha * (gas - plate) - leaving - drawn) / gas_store
+    air_mass = gas_store / CP_FLUE
+    dx[OXYGEN] = ((inflow + exchange) * (OXYGEN_SHARE - x[OXYGEN]) - f.used - f.burned * x[OXYGEN]) / air_mass
+    # fuel, walls, gauge
+    dx[LIT] = f.caught - f.burned - f.died
+    dx[UNLIT] = f.died - f.caught
+    dx[ASH] = f.burned * c.ash_share
+    dx[WALLS] = (into_walls / fixed.layer_cp[:, None, :]).reshape(2 * LAYERS, -1)
+    dx[GAUGE] = (gas + c.gauge_wall_share * (x[DOME.start] - gas) - x[GAUGE]) / c.gauge_tau
+    fast[GAS] = (flue + coal_ha + plate_ha + wall_u) / gas_store
+    fast[OXYGEN] = (inflow + exchange + f.drawn + f.burned) / air_mass
+    fast[COAL] = (4.0 * c.emissivity * SIGMA * f.area * coal ** 3 + coal_ha) / store
+    fast[GAUGE] = 1.0 / c.gauge_tau
+    return dx, fast, Fluxes(inflow, exchange, f.used, f.burned, f.heat, outer_loss, leaving, steam)
+
+
+def _walls(x, fixed, u):
+    """Heat into each wall layer [W] (2, L, n), loss outside [W], gas-side conductance [W/K], heat from the gas [W]."""
+    layers = x[WALLS].reshape(2, LAYERS, -1)
+    gas_h = walls.inside_convection(x[GAS] - layers[:, 0], 0.5 * fixed.c.width, fixed.c.stirring)
+    gas_ha = fixed.wall_area * gas_h / (1.0 + gas_h * fixed.half)
+    from_gas = gas_ha * (x[GAS] - layers[:, 0])
+    warmer = layers[:, -1] - fixed.ambient
+    out_h = fixed.calm_base + fixed.calm_slope * np.sqrt(np.sqrt(np.abs(warmer)))
+    if np.any(u.wind):
+        out_h = np.maximum(out_h, fixed.wind_h(u.wind))
+    out_h = out_h + walls.radiation_coefficient(layers[:, -1], fixed.ambient, fixed.c.emissivity)
+    lost = fixed.outer_area * out_h / (1.0 + out_h * fixed.half) * warmer
+    onward = fixed.step_u * fixed.mean_area * (layers[:, :-1] - layers[:, 1:])
+    into = np.zeros_like(layers)
+    into[:, 0] += from_gas
+    into[:, :-1] -= onward
+    into[:, 1:] += onward
+    into[:, -1] -= lost
+    return into, lost.sum(axis=0), gas_ha.sum(axis=0), from_gas.sum(axis=0)
+
+
+def _food(x, fixed, dx, air_in):
+    """Fill the food's rows of dx; (heat drawn from gas and dome [W], heat leaving as steam [W])."""
+    mass, shells = x[FOOD_MASS], x[FOOD]
+    h = 4.0 + walls.inside_convection(x[GAS] - shells[-1], 0.2, fixed.c.stirring)
+    humidity = fixed.weather.humidity + 0.03
+    into, drawn, lost = food.heat_flows(shells, x[GAS], x[DOME.start], mass, x[WATER], humidity, h)
+    dx[FOOD] = into / (np.maximum(mass, 1e-9) * food.CP / food.SHELLS)
+    dx[WATER] = -lost
+    return drawn, lost * food.LATENT
+
+
+def stored_heat(x: np.ndarray, fixed: Fixed) -> np.ndarray:
+    """Heat held above the surroundings by coals, plate, walls and food [J] (n,); the gas holds next to nothing."""
+    a = fixed.ambient
+    coals = (x[LIT] + CINDERS) * combustion.CHAR_CP * (x[COAL] - a)
+    layers = (fixed.layer_cp[:, None, :] * (x[WALLS].reshape(2, LAYERS, -1) - a)).sum(axis=(0, 1))
+    meat = x[FOOD_MASS] * food.CP * (x[FOOD].mean(axis=0) - a)
+    return coals + fixed.plate_cp * (x[PLATE] - a) + layers + meat
+
+
+assert ROWS == BODY.stop

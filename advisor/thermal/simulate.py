@@ -1,0 +1,155 @@
+"""Run cookers through time: one small step, a cooker that can be driven, a whole plan of moves."""
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+import numpy as np
+
+from . import combustion, gauge, lid, state
+from .air import fahrenheit
+from .balance import Fluxes, rates
+from .population import Cookers
+from .state import COAL, FOOD_MASS, LAYERS, LIT, OXYGEN, UNLIT, WALLS, Controls, Fixed, Surroundings
+
+STEP = 5.0        # s, fine enough that halving it moves the dome by less than 1 F
+FAST = slice(0, 4)
+
+
+def advance(x: np.ndarray, fixed: Fixed, u: Controls, dt: float) -> tuple[np.ndarray, Fluxes]:
+    """State after dt [s]: Euler, exponential in the fast rows (gas, oxygen, coals, gauge), implicit in
+    the conduction of the walls.
+
+    Stable to dt = 60 s; accurate to 1 F at STEP. The old state is left alone.
+    """
+    dx, fast, fluxes = rates(x, fixed, u)
+    steps = np.maximum(fast * dt, 1e-9)
+    dx[FAST] *= -np.expm1(-steps) / steps
+    layers = dx[WALLS].reshape(2, 1, LAYERS, -1)
+    dx[WALLS] = (fixed.wall_step(round(dt, 3)) * layers).sum(axis=2).reshape(2 * LAYERS, -1)
+    x = x + dt * dx
+    np.maximum(x[OXYGEN], 0.0, out=x[OXYGEN])
+    np.maximum(x[LIT:UNLIT + 1], 0.0, out=x[LIT:UNLIT + 1])
+    return x, fluxes
+
+
+@dataclass
+class Readings:
+    """What can be known of each cooker after a step (n,): the gauge as read, and the truth behind it."""
+
+    gauge_f: np.ndarray
+    dome_f: np.ndarray
+    core_f: np.ndarray
+    lit_kg: np.ndarray
+    fuel_kg: np.ndarray
+    coal_k: np.ndarray
+    oxygen: np.ndarray
+    fire_out: np.ndarray
+    flash_danger: np.ndarray
+
+
+class Cooking:
+    """Cookers that are driven step by step: reset, step(dt, controls) -> Readings, add fuel, put food on."""
+
+    def __init__(self, cookers: Cookers, weather: Surroundings | None = None, rounding_f: float = 5.0):
+        self.fixed = Fixed(cookers, weather or Surroundings())
+        self.rounding_f = rounding_f
+        self.reset()
+
+    def reset(self, lit: float = 0.06, fuel_share: float = 0.8) -> Readings:
+        """A cold cooker, just lit."""
+        self.x = state.fresh(self.fixed, lit, fuel_share)
+        self.seconds = 0.0
+        return self.readings()
+
+    def step(self, dt: float, controls: Controls) -> Readings:
+        """dt [s] later, the controls held; long spans are cut into steps of STEP."""
+        left = dt
+        while left > 1e-9:
+            span = min(left, STEP)
+            self.x, self.fluxes = advance(self.x, self.fixed, controls, span)
+            left -= span
+        self.seconds += dt
+        return self.readings()
+
+    def add_fuel(self, kg: float) -> None:
+        """Unlit charcoal goes on."""
+        state.add_fuel(self.x, kg)
+
+    def put_food_on(self, kg: float) -> None:
+        """Cold food goes on; 0 takes it off."""
+        state.put_food_on(self.x, kg)
+
+    def readings(self) -> Readings:
+        """What stands now, noise left to the caller."""
+        x, f = self.x, self.fixed
+        shown = gauge.as_read(fahrenheit(x[state.GAUGE]), f.c.gauge_offset, self.rounding_f)
+        alive = combustion.aliveness(x[COAL], f.c.t_out)
+        return Readings(shown, state.dome_f(x), state.core_f(x), x[LIT], x[LIT] + x[UNLIT], x[COAL], x[OXYGEN],
+                        (alive < 0.05) | (x[LIT] < 0.004), lid.flash_danger(x[OXYGEN], x[COAL]))
+
+
+@dataclass(frozen=True)
+class Move:
+    """One change at a time [min]; None leaves a thing as it is. Openings 0..1, crack [m], wind [m/s], masses [kg]."""
+
+    at_min: float
+    bottom: float | np.ndarray | None = None
+    top: float | np.ndarray | None = None
+    crack: float | np.ndarray | None = None
+    wind: float | np.ndarray | None = None
+    fuel_kg: float | None = None
+    food_kg: float | None = None
+
+
+def burp(at_min: float, crack: float = 0.05, hold_s: float = 10.0) -> list[Move]:
+    """Open the lid by crack [m], let the hot air go for hold_s, close it."""
+    return [Move(at_min, crack=crack), Move(at_min + hold_s / 60.0, crack=0.0)]
+
+
+@dataclass
+class Run:
+    """A run of a plan: times [min] (t,), gauge and dome [F] (t, n), the last state, sums of fluxes [kg, J] (n,)."""
+
+    minutes: np.ndarray
+    gauge_f: np.ndarray
+    dome_f: np.ndarray
+    x: np.ndarray
+    totals: Fluxes = field(repr=False)
+    fuel_used_kg: np.ndarray = field(repr=False)
+    core_f: np.ndarray = field(repr=False)
+
+
+def _apply(move: Move, x: np.ndarray, u: Controls) -> Controls:
+    if move.fuel_kg is not None:
+        state.add_fuel(x, move.fuel_kg)
+    if move.food_kg is not None:
+        state.put_food_on(x, move.food_kg)
+    changes = {name: getattr(move, name) for name in ("bottom", "top", "crack", "wind")}
+    return replace(u, **{name: value for name, value in changes.items() if value is not None})
+
+
+def run(x: np.ndarray, fixed: Fixed, moves: list[Move], minutes: float, dt: float = STEP, u: Controls | None = None,
+        every_min: float = 1.0) -> Run:
+    """Play a plan from state x for some minutes; steps end at the moves, records fall on every_min."""
+    x, u, waiting = x.copy(), u or Controls(), sorted(moves, key=lambda move: move.at_min)
+    records, totals, now, end = [], 0.0, 0.0, minutes * 60.0
+    next_record = 0.0
+    while True:
+        while waiting and waiting[0].at_min * 60.0 <= now + 1e-6:
+            u = _apply(waiting.pop(0), x, u)
+        if now >= next_record - 1e-6:
+            records.append((now / 60.0, state.shown_f(x, fixed), state.dome_f(x), state.core_f(x)))
+            next_record += every_min * 60.0
+        if now >= end - 1e-6:
+            break
+        stops = [now + dt, end, next_record] + [move.at_min * 60.0 for move in waiting[:1]]
+        span = min(stop for stop in stops if stop > now + 1e-6) - now
+        x, fluxes = advance(x, fixed, u, span)
+        totals = totals + span * np.stack(np.broadcast_arrays(*fluxes))
+        now += span
+    times, gauges, domes, cores = zip(*records)
+    totals = Fluxes(*totals)
+    return Run(np.array(times), np.array(gauges), np.array(domes), x, totals, totals.burned, np.array(cores))
+
+
+__all__ = ["FOOD_MASS", "STEP", "Cooking", "Move", "Readings", "Run", "advance", "burp", "run"]
