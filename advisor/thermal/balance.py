@@ -8,11 +8,13 @@ import numpy as np
 from . import combustion, draught, food, lid, walls
 from .air import CP_FLUE, OXYGEN_SHARE, R_AIR
 from .state import (
-    ASH, BODY, CINDERS, COAL, DOME, FOOD, FOOD_MASS, GAS, GAUGE, LAYERS, LIT, OXYGEN, PLATE, ROWS, UNLIT, WALLS, WATER,
+    ASH, BODY, CINDERS, COAL, DOME, FOOD, FOOD_MASS, GAS, GAUGE, LAYERS, LIT, OXYGEN, PLATE, ROWS, UNLIT, VOLATILE, WALLS,
+    WATER,
     Controls, Fixed,
 )
 
-SIGMA = walls.STEFAN_BOLTZMANN
+FACES = [COAL, PLATE, DOME.start, BODY.start]   # what radiates inside
+PAIRED = ([1, 1, 3], [2, 3, 2])                 # plate to dome, plate to body, body to dome
 
 
 class Fluxes(NamedTuple):
@@ -29,24 +31,29 @@ class Fluxes(NamedTuple):
 
 
 class Fire(NamedTuple):
-    """The fire at one moment (n,): oxygen used, charcoal burned, caught and gone out [kg/s], heat [W], area [m2]."""
+    """The fire at one moment (n,): char burned, charcoal caught and gone out, gas driven off [kg/s], heats [W]."""
 
     used: np.ndarray
     burned: np.ndarray
     caught: np.ndarray
     died: np.ndarray
-    heat: np.ndarray
+    fumes: np.ndarray
+    glow: np.ndarray
+    flame: np.ndarray
     area: np.ndarray
     drawn: np.ndarray
 
 
 def opening_areas(x: np.ndarray, fixed: Fixed, u: Controls) -> np.ndarray:
-    """Open areas (3, n) [m2] of bottom (with grate and ash behind it), gasket leak and top, discharge included."""
+    """Open areas (4, n) [m2]: bottom (grate and ash behind it), lower and upper half of the gasket leak, top."""
     c = fixed.c
     grate = combustion.grate_area(c.grate_clean, x[ASH], c.ash_full)
-    bottom = draught.series_area(c.shut_bottom + fixed.slot_area * u.bottom, grate)
-    top = c.shut_top + c.top_area * np.power(u.top, c.vent_shape)
-    return np.stack([bottom, np.broadcast_to(c.leak, bottom.shape), np.broadcast_to(top, bottom.shape)])
+    slot, top = u.opened(fixed)
+    area = np.empty((4, fixed.n))
+    area[0] = draught.series_area(slot, grate)
+    area[1:3] = 0.5 * c.leak
+    area[3] = top
+    return area
 
 
 def air_flows(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
@@ -59,7 +66,7 @@ def air_flows(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.
     head = draught.heads(fixed.heights, fixed.rho_out, rho_in, wind)
     flow = draught.flows(area, head, fixed.rho_out, rho_in) * (fixed.c.discharge / draught.SHARP_EDGE)
     entering = np.maximum(flow, 0.0)
-    exchange = draught.exchange_flow(area[2], fixed.rho_out, rho_in, flow[2])
+    exchange = draught.exchange_flow(area[3], fixed.rho_out, rho_in, flow[3])
     if np.any(u.crack):
         exchange = exchange + lid.exchange_rate(u.crack, fixed.c.lid_width, fixed.rho_out, rho_in)
     return entering[0], entering.sum(axis=0), exchange
@@ -79,9 +86,13 @@ def fire(x: np.ndarray, fixed: Fixed, bottom_air: np.ndarray) -> Fire:
     used = oxygen * share
     at_coals = oxygen / (through * OXYGEN_SHARE + 1e-12) * share / np.maximum(units, 1e-6)
     catching = combustion.aliveness(x[COAL], c.t_out + c.catch_above)
-    caught = combustion.spread_rate(lit, x[UNLIT], at_coals, catching, c.spread)
+    caught = combustion.spread_rate(lit, x[UNLIT], at_coals, catching, c.spread, c.reach)
     died = combustion.dying_rate(lit, alive, c.dying)
-    return Fire(used, used / fixed.fuel_o2, caught, died, used * fixed.heat_per_o2, area, drawn * share)
+    fumes = caught * x[VOLATILE] / np.maximum(x[UNLIT], 1e-9)
+    flaming = combustion.volatile_oxygen(fumes * fixed.fuming, x[OXYGEN])
+    flame = flaming * combustion.VOLATILE_HEAT_PER_O2 - fumes * (1.0 - fixed.fuming) * combustion.WATER_HEAT
+    return Fire(used + flaming, used / fixed.fuel_o2, caught, died, fumes, used * fixed.heat_per_o2, flame, area,
+                drawn * share + flaming / (x[OXYGEN] + 0.03))
 
 
 def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndarray, Fluxes]:
@@ -91,11 +102,11 @@ def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndar
     f = fire(x, fixed, bottom_air)
     dx, fast = np.zeros_like(x), np.empty((4, x.shape[1]))
     into_walls, outer_loss, wall_u, wall_heat = _walls(x, fixed, u)
-    fourth = np.stack([coal, plate, x[DOME.start], x[BODY.start]]) ** 4
-    rad = c.emissivity * SIGMA * f.area * np.stack(fixed.views) * (fourth[0] - fourth[[1, 2, 3]])
-    between = fixed.pair * SIGMA * np.stack(
-        [fixed.plate_face * (fourth[1] - fourth[2]), 0.6 * fixed.plate_face * (fourth[1] - fourth[3]),
-         fixed.gap * (fourth[3] - fourth[2])])
+    fourth = x[FACES]
+    fourth *= fourth
+    fourth *= fourth
+    rad = fixed.coal_sigma * f.area * fixed.views * (fourth[0] - fourth[1:])
+    between = fixed.pair_sigma * (fourth[PAIRED[0]] - fourth[PAIRED[1]])
     plate_ha = 2.0 * fixed.plate_face * walls.inside_convection(gas - plate, 0.5 * c.width, c.stirring)
     coal_ha = c.coal_h * f.area
     # into the walls and the plate
@@ -103,31 +114,32 @@ def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndar
     into_walls[1, 0] += rad[2] + between[1] - between[2]
     dx[PLATE] = (rad[0] + plate_ha * (gas - plate) - between[0] - between[1]) / fixed.plate_cp
     # coals
-    store = (x[LIT] + CINDERS) * combustion.CHAR_CP
-    above = combustion.CHAR_CP * (coal - fixed.ambient)
-    dx[COAL] = ((1.0 - c.gas_share) * f.heat - rad.sum(axis=0) - coal_ha * (coal - gas) - f.caught * above) / store
+    store = (x[LIT] + CINDERS) * fixed.coal_cp
+    above = fixed.coal_cp * (coal - fixed.ambient)
+    dx[COAL] = ((1.0 - c.gas_share) * f.glow - (rad[0] + rad[1] + rad[2]) - coal_ha * (coal - gas) - f.caught * above) / store
     # gas
     flue = (inflow + exchange) * CP_FLUE
     gas_store = fixed.weather.pressure * c.volume / (R_AIR * gas) * CP_FLUE
     leaving = flue * (gas - fixed.ambient)
-    to_gas = c.gas_share * f.heat + coal_ha * (coal - gas) + (f.burned + f.died) * above
+    to_gas = c.gas_share * f.glow + f.flame + coal_ha * (coal - gas) + (f.burned + f.died + f.fumes) * above
     drawn, steam = 0.0, np.zeros_like(gas)
     if np.any(x[FOOD_MASS]):
         drawn, steam = _food(x, fixed, dx, inflow + exchange)
     dx[GAS] = (to_gas - wall_heat - plate_ha * (gas - plate) - leaving - drawn) / gas_store
     air_mass = gas_store / CP_FLUE
-    dx[OXYGEN] = ((inflow + exchange) * (OXYGEN_SHARE - x[OXYGEN]) - f.used - f.burned * x[OXYGEN]) / air_mass
+    dx[OXYGEN] = ((inflow + exchange) * (OXYGEN_SHARE - x[OXYGEN]) - f.used - (f.burned + f.fumes) * x[OXYGEN]) / air_mass
     # fuel, walls, gauge
-    dx[LIT] = f.caught - f.burned - f.died
+    dx[LIT] = f.caught - f.fumes - f.burned - f.died
     dx[UNLIT] = f.died - f.caught
-    dx[ASH] = f.burned * c.ash_share
+    dx[VOLATILE] = -f.fumes
+    dx[ASH] = f.burned * fixed.char_ash
     dx[WALLS] = (into_walls / fixed.layer_cp[:, None, :]).reshape(2 * LAYERS, -1)
     dx[GAUGE] = (gas + c.gauge_wall_share * (x[DOME.start] - gas) - x[GAUGE]) / c.gauge_tau
     fast[GAS] = (flue + coal_ha + plate_ha + wall_u) / gas_store
-    fast[OXYGEN] = (inflow + exchange + f.drawn + f.burned) / air_mass
-    fast[COAL] = (4.0 * c.emissivity * SIGMA * f.area * coal ** 3 + coal_ha) / store
+    fast[OXYGEN] = (inflow + exchange + f.drawn + f.burned + f.fumes) / air_mass
+    fast[COAL] = (4.0 * fixed.coal_sigma * f.area * coal * coal * coal + coal_ha) / store
     fast[GAUGE] = 1.0 / c.gauge_tau
-    return dx, fast, Fluxes(inflow, exchange, f.used, f.burned, f.heat, outer_loss, leaving, steam)
+    return dx, fast, Fluxes(inflow, exchange, f.used, f.burned + f.fumes, f.glow + f.flame, outer_loss, leaving, steam)
 
 
 def _walls(x, fixed, u):
@@ -165,7 +177,7 @@ def _food(x, fixed, dx, air_in):
 def stored_heat(x: np.ndarray, fixed: Fixed) -> np.ndarray:
     """Heat held above the surroundings by coals, plate, walls and food [J] (n,); the gas holds next to nothing."""
     a = fixed.ambient
-    coals = (x[LIT] + CINDERS) * combustion.CHAR_CP * (x[COAL] - a)
+    coals = (x[LIT] + CINDERS) * fixed.coal_cp * (x[COAL] - a)
     layers = (fixed.layer_cp[:, None, :] * (x[WALLS].reshape(2, LAYERS, -1) - a)).sum(axis=(0, 1))
     meat = x[FOOD_MASS] * food.CP * (x[FOOD].mean(axis=0) - a)
     return coals + fixed.plate_cp * (x[PLATE] - a) + layers + meat

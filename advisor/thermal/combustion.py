@@ -7,19 +7,31 @@ CARBON_O2 = 2.664                 # kg O2 per kg carbon, C -> CO2
 VOLATILE_O2 = 1.5                 # kg O2 per kg volatiles; near that of wood tar and gas, from memory
 CO_O2_SAVED = 0.5                 # carbon that leaves as CO has used half the oxygen
 CO_HEAT_KEPT = 110.5 / 393.5      # ... and given this share of its heat (standard enthalpies)
-CHAR_CP = 1000.0                  # J/(kg K), charcoal between 20 and 600 C, from memory
+CHAR_CP = 1250.0                  # J/(kg K), carbon, mean of 20 to 550 C (graphite 710 to 1600), from memory
 WATER_HEAT = 2.45e6               # J/kg, latent heat at 20 C (CoolProp)
 
 
-def oxygen_per_kg(carbon, volatile, co_share):
-    """Oxygen [kg] that burns 1 kg of charcoal; carbon and volatile as mass shares. Pure carbon: 2.664."""
-    return carbon * CARBON_O2 * (1.0 - CO_O2_SAVED * co_share) + volatile * VOLATILE_O2
+def char_oxygen(carbon_share, co_share):
+    """Oxygen [kg] that burns 1 kg of glowing char (carbon and ash, volatiles gone). Pure carbon, no CO: 2.664."""
+    return carbon_share * CARBON_O2 * (1.0 - CO_O2_SAVED * co_share)
 
 
-def heat_per_kg(carbon, volatile, moisture, co_share):
-    """Heat [J] from 1 kg of charcoal, water evaporated. Pure dry carbon: 32.8 MJ (measured charcoal 26-34)."""
-    from_carbon = carbon * CARBON_O2 * CARBON_HEAT_PER_O2 * (1.0 - co_share * (1.0 - CO_HEAT_KEPT))
-    return from_carbon + volatile * VOLATILE_O2 * VOLATILE_HEAT_PER_O2 - moisture * WATER_HEAT
+def char_heat(carbon_share, co_share):
+    """Heat [J] from 1 kg of glowing char. Pure carbon, no CO: 32.8 MJ; all to CO: 9.2 MJ."""
+    return carbon_share * CARBON_O2 * CARBON_HEAT_PER_O2 * (1.0 - co_share * (1.0 - CO_HEAT_KEPT))
+
+
+def whole_heat(carbon, volatile, moisture):
+    """Heat [J] from 1 kg of raw charcoal burnt out fully, water driven off (measured charcoal: 26-34 MJ)."""
+    return char_heat(carbon, 0.0) + volatile * VOLATILE_O2 * VOLATILE_HEAT_PER_O2 - moisture * WATER_HEAT
+
+
+def volatile_oxygen(released, oxygen):
+    """Oxygen [kg/s] that burns volatiles released [kg/s] in gas of that oxygen share; what it lacks leaves as smoke.
+
+    All that is wanted in fresh air, less as oxygen runs out: y / (y + 0.03), an assumed shape.
+    """
+    return released * VOLATILE_O2 * oxygen / (oxygen + 0.03) * (1.0 + 0.03 / 0.2314)
 
 
 def oxygen_use(lit, transfer, flow, alive):
@@ -39,13 +51,13 @@ def aliveness(t_coal, t_out):
     return 1.0 / (1.0 + np.exp(np.minimum((t_out - t_coal) / 35.0, 50.0)))
 
 
-def spread_rate(lit, unlit, oxygen, catching, spread):
+def spread_rate(lit, unlit, oxygen, catching, spread, reach):
     """Charcoal catching [kg/s]: grows with what is lit, with oxygen at the coals and with unlit left over.
 
     oxygen: mass share at the coals over that of fresh air, 0..1; catching: aliveness against the temperature that
-    lights a neighbour. spread [1/s] is the rate in fresh air with hot coals.
+    lights a neighbour. spread [1/s] is the rate in fresh air with hot coals; reach the share of the charcoal the draught passes.
     """
-    neighbours = unlit / (lit + unlit + 1e-9)
+    neighbours = np.maximum(1.0 - lit / (reach * (lit + unlit) + 1e-9), 0.0) * (unlit > 0.0)
     return spread * lit * catching * oxygen * neighbours
 
 

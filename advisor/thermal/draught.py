@@ -48,12 +48,9 @@ def neutral_offset(area, head, rho_out, rho_in, iterations=3):
     p = (weight * head).sum(axis=0) / weight.sum(axis=0)
     for _ in range(iterations):
         dp = head - p
-        scale = np.where(dp > 0.0, into, out)
-        root = 1.0 / np.sqrt(np.abs(dp) + SOFTEN)
-        scaled = scale * root
+        scaled = np.where(dp > 0.0, into, out) / np.sqrt(np.abs(dp) + SOFTEN)
         error = (scaled * dp).sum(axis=0)
-        slope = 0.5 * scaled.sum(axis=0) + 1e-16
-        p = np.minimum(np.maximum(p + error / slope, low), high)
+        p = np.minimum(np.maximum(p + error / (0.5 * scaled.sum(axis=0) + 1e-16), low), high)
     return p
 
 

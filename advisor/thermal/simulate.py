@@ -9,10 +9,11 @@ from . import combustion, gauge, lid, state
 from .air import fahrenheit
 from .balance import Fluxes, rates
 from .population import Cookers
-from .state import COAL, FOOD_MASS, LAYERS, LIT, OXYGEN, UNLIT, WALLS, Controls, Fixed, Surroundings
+from .state import COAL, FOOD_MASS, LAYERS, LIT, OXYGEN, UNLIT, VOLATILE, WALLS, Controls, Fixed, Surroundings
 
 STEP = 5.0        # s, fine enough that halving it moves the dome by less than 1 F
 FAST = slice(0, 4)
+FUEL = [LIT, UNLIT, VOLATILE]
 
 
 def advance(x: np.ndarray, fixed: Fixed, u: Controls, dt: float) -> tuple[np.ndarray, Fluxes]:
@@ -28,7 +29,7 @@ def advance(x: np.ndarray, fixed: Fixed, u: Controls, dt: float) -> tuple[np.nda
     dx[WALLS] = (fixed.wall_step(round(dt, 3)) * layers).sum(axis=2).reshape(2 * LAYERS, -1)
     x = x + dt * dx
     np.maximum(x[OXYGEN], 0.0, out=x[OXYGEN])
-    np.maximum(x[LIT:UNLIT + 1], 0.0, out=x[LIT:UNLIT + 1])
+    x[FUEL] = np.maximum(x[FUEL], 0.0)
     return x, fluxes
 
 
@@ -73,7 +74,7 @@ class Cooking:
 
     def add_fuel(self, kg: float) -> None:
         """Unlit charcoal goes on."""
-        state.add_fuel(self.x, kg)
+        state.add_fuel(self.x, self.fixed, kg)
 
     def put_food_on(self, kg: float) -> None:
         """Cold food goes on; 0 takes it off."""
@@ -119,9 +120,9 @@ class Run:
     core_f: np.ndarray = field(repr=False)
 
 
-def _apply(move: Move, x: np.ndarray, u: Controls) -> Controls:
+def _apply(move: Move, x: np.ndarray, fixed: Fixed, u: Controls) -> Controls:
     if move.fuel_kg is not None:
-        state.add_fuel(x, move.fuel_kg)
+        state.add_fuel(x, fixed, move.fuel_kg)
     if move.food_kg is not None:
         state.put_food_on(x, move.food_kg)
     changes = {name: getattr(move, name) for name in ("bottom", "top", "crack", "wind")}
@@ -136,7 +137,7 @@ def run(x: np.ndarray, fixed: Fixed, moves: list[Move], minutes: float, dt: floa
     next_record = 0.0
     while True:
         while waiting and waiting[0].at_min * 60.0 <= now + 1e-6:
-            u = _apply(waiting.pop(0), x, u)
+            u = _apply(waiting.pop(0), x, fixed, u)
         if now >= next_record - 1e-6:
             records.append((now / 60.0, state.shown_f(x, fixed), state.dome_f(x), state.core_f(x)))
             next_record += every_min * 60.0

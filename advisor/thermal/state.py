@@ -9,8 +9,8 @@ from . import air, combustion, deflector, food, gauge, walls
 from .population import Cookers
 
 LAYERS = 5
-GAS, OXYGEN, COAL, GAUGE, PLATE, LIT, UNLIT, ASH, WATER, FOOD_MASS = range(10)
-FOOD = slice(10, 10 + food.SHELLS)
+GAS, OXYGEN, COAL, GAUGE, PLATE, LIT, UNLIT, ASH, WATER, FOOD_MASS, VOLATILE = range(11)
+FOOD = slice(11, 11 + food.SHELLS)
 DOME = slice(FOOD.stop, FOOD.stop + LAYERS)
 BODY = slice(DOME.stop, DOME.stop + LAYERS)
 WALLS = slice(DOME.start, BODY.stop)
@@ -36,6 +36,14 @@ class Controls:
     crack: np.ndarray | float = 0.0
     wind: np.ndarray | float = 0.0
 
+    def opened(self, fixed: Fixed) -> tuple[np.ndarray, np.ndarray]:
+        """Open areas [m2] of slide and cap; worked out once, since controls are replaced, never changed."""
+        if getattr(self, "_opened", (None,))[0] is not fixed:
+            c = fixed.c
+            slot = c.shut_bottom + fixed.slot_area * np.maximum(self.bottom, 0.0)
+            self._opened = fixed, (slot, c.shut_top + c.top_area * np.power(np.maximum(self.top, 0.0), c.vent_shape))
+        return self._opened[1]
+
 
 class Fixed:
     """What follows from cookers and weather and stays put during a run (every figure an array (n,))."""
@@ -45,25 +53,34 @@ class Fixed:
         self._wall_steps: dict[float, np.ndarray] = {}
         self.ambient = np.broadcast_to(np.asarray(weather.ambient, float), (c.n,))
         self.rho_out = air.density(self.ambient, weather.pressure)
-        self.fuel_o2 = combustion.oxygen_per_kg(c.carbon, self._volatile(), c.co_share)
-        self.fuel_heat = combustion.heat_per_kg(c.carbon, self._volatile(), c.moisture, c.co_share)
-        self.heat_per_o2 = self.fuel_heat / self.fuel_o2
+        self._set_fuel()
         self._set_areas()
         self._set_walls()
 
-    def _volatile(self):
-        return np.maximum(1.0 - self.c.carbon - self.c.ash_share - self.c.moisture, 0.03)
+    def _set_fuel(self):
+        c = self.c
+        volatile = np.maximum(1.0 - c.carbon - c.ash_share - c.moisture, 0.03)
+        solid = c.carbon / (c.carbon + c.ash_share)
+        self.driven_off = volatile + c.moisture
+        self.fuming = volatile / self.driven_off
+        self.fuel_o2 = combustion.char_oxygen(solid, c.co_share)
+        self.heat_per_o2 = combustion.char_heat(solid, c.co_share) / self.fuel_o2
+        self.coal_cp = combustion.CHAR_CP * (1.0 + c.nest)
+        self.char_ash = c.ash_share / (c.carbon + c.ash_share)
 
     def _set_areas(self):
         c = self.c
         self.slot_area = c.bottom_slot * c.bottom_travel
-        self.heights = np.stack([np.zeros(c.n), c.leak_height, c.top_height])
-        self.wind_on = np.stack([c.wind_bottom, 0.5 * (c.wind_bottom + c.wind_top), c.wind_top])
+        self.heights = np.stack([np.zeros(c.n), c.leak_height - c.leak_band, c.leak_height + c.leak_band, c.top_height])
+        side = 0.5 * (c.wind_bottom + c.wind_top)
+        self.wind_on = np.stack([c.wind_bottom, side, side, c.wind_top])
         self.plate_cp = deflector.plate_capacity(c.deflector_mass, c.grate_mass, c.deflector_in)
         self.plate_face = c.plate_area * (0.3 + 0.7 * c.deflector_in)
-        self.views = deflector.view_shares(c.deflector_in)
-        self.gap = np.maximum(np.pi / 4 * c.width ** 2 - self.plate_face, 0.0)
-        self.pair = deflector.effective_emissivity(c.emissivity, c.emissivity)
+        self.views = np.stack(deflector.view_shares(c.deflector_in))
+        gap = np.maximum(np.pi / 4 * c.width ** 2 - self.plate_face, 0.0)
+        pair = deflector.effective_emissivity(c.emissivity, c.emissivity) * walls.STEFAN_BOLTZMANN
+        self.pair_sigma = pair * np.stack([self.plate_face, 0.6 * self.plate_face, gap])
+        self.coal_sigma = c.emissivity * walls.STEFAN_BOLTZMANN
 
     def _set_walls(self):
         c = self.c
@@ -111,6 +128,7 @@ def fresh(fixed: Fixed, lit: float | np.ndarray = 0.06, fuel_share: float | np.n
     x[COAL] = 950.0
     x[LIT] = lit
     x[UNLIT] = np.maximum(fuel_share * fixed.c.basket - lit, 0.0)
+    x[VOLATILE] = x[UNLIT] * fixed.driven_off
     return x
 
 
@@ -136,6 +154,7 @@ def put_food_on(x: np.ndarray, mass: float, start: float = 277.0) -> None:
     x[FOOD] = start
 
 
-def add_fuel(x: np.ndarray, mass: float | np.ndarray) -> None:
+def add_fuel(x: np.ndarray, fixed: Fixed, mass: float | np.ndarray) -> None:
     """Unlit charcoal [kg] added. Changes x."""
+    x[VOLATILE] = x[VOLATILE] + mass * fixed.driven_off
     x[UNLIT] = x[UNLIT] + mass
