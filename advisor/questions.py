@@ -13,7 +13,7 @@ It is the expected value of information with the plan as the decision and the di
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
-from advisor.facts import Fact, Value
+from advisor.facts import Value
 from advisor.inference.records import Inference
 from advisor.lacking import candidates
 from advisor.plan import Plan
@@ -91,7 +91,3 @@ def _reveals_danger(now: Plan, then: Plan) -> bool:
     known = {caution.id for caution in now.cautions if caution.level == "danger"}
     return any(caution.level == "danger" and caution.id not in known for caution in then.cautions)
 
-
-def supposed(facts: Mapping[str, Fact], name: str, value: Value, now: float) -> dict[str, Fact]:
-    """The facts with one more imagined."""
-    return {**facts, name: Fact(name, value, "assumed", now)}

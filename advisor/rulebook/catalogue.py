@@ -1,4 +1,4 @@
-"""The lists that rules refer to by name: findings, acts, cautions, and the top-vent chart of the trade."""
+"""The lists that rules refer to by name: findings, acts, cautions, the vent chart of the trade, set phrases."""
 
 from pathlib import Path
 from typing import Any, Literal, TypeVar
@@ -77,6 +77,8 @@ class Catalogue(Frozen):
     acts: dict[str, Act]
     cautions: dict[str, Caution]
     vent_chart: VentChart
+    phrases: dict[str, str]
+    openers: tuple[str, ...]
 
     def known(self, kind: Literal["findings", "acts", "cautions"], name: str) -> Any:
         """One entry; raises UnknownName with the nearest spelling."""
@@ -87,8 +89,11 @@ class Catalogue(Frozen):
 
 
 def read_catalogue(folder: Path) -> Catalogue:
-    """The four lists of a rules folder. Raises RuleFileError with file and line."""
+    """The lists of a rules folder. Raises RuleFileError with file and line."""
+    phrases = _read(folder / "phrases.yaml", _Phrases)
     return Catalogue(
+        phrases=phrases.phrases,
+        openers=phrases.openers,
         findings=_read(folder / "findings.yaml", _Findings).findings,
         acts=_read(folder / "acts.yaml", _Acts).acts,
         cautions=_read(folder / "cautions.yaml", _Cautions).cautions,
@@ -106,6 +111,11 @@ class _Acts(Frozen):
 
 class _Cautions(Frozen):
     cautions: dict[str, Caution]
+
+
+class _Phrases(Frozen):
+    phrases: dict[str, str]
+    openers: tuple[str, ...]
 
 
 def _read(path: Path, model: type[FileModel]) -> FileModel:

@@ -1,0 +1,68 @@
+"""From a situation to what to do about it: derive, infer, plan, and the question worth asking. No memory, no words in."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from advisor.derivation import derive
+from advisor.facts import Fact, Value
+from advisor.inference.reasoner import Reasoner
+from advisor.inference.records import Inference
+from advisor.plan import Plan, make_plan
+from advisor.profile import CookerProfile
+from advisor.questions import choose_question, phrase
+from advisor.reply import QuestionAsked
+from advisor.rulebook.loader import Rulebook
+from advisor.situation import Situation
+from advisor.wording import Wording
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """What follows from one situation at one minute."""
+
+    inference: Inference
+    plan: Plan
+    question: QuestionAsked | None
+
+    @property
+    def facts(self) -> Mapping[str, Fact]:
+        return self.inference.facts
+
+
+class Adviser:
+    """A rule base and a cooker profile made ready to advise. Pure: the same situation gives the same advice."""
+
+    def __init__(self, rulebook: Rulebook, profile: CookerProfile) -> None:
+        self.rulebook, self.profile = rulebook, profile
+        self._reasoner = Reasoner(rulebook)
+
+    def advise(self, situation: Situation, now: float, wording: Wording,
+               passing: Mapping[str, Value] | None = None) -> Advice:
+        """Advice on `situation` at the minute `now`; `passing` are facts that hold for this message only."""
+        inference, plan = self._consider(situation, now, wording, passing or {})
+        question = self._question(situation, now, wording, inference, plan)
+        return Advice(inference, plan, question)
+
+    def opening_question(self, situation: Situation, advice: Advice, wording: Wording) -> QuestionAsked | None:
+        """What to ask when nothing better is known to ask: the first opener that is open."""
+        open_facts = (fact for fact in self.rulebook.catalogue.openers
+                      if fact not in advice.facts and fact not in situation.declined)
+        fact = next(open_facts, None)
+        return phrase(fact, self.rulebook, advice.inference, wording) if fact else None
+
+    def _consider(self, situation: Situation, now: float, wording: Wording,
+                  passing: Mapping[str, Value]) -> tuple[Inference, Plan]:
+        facts = derive(situation, self.rulebook.vocabulary, self.rulebook.catalogue.vent_chart, self.profile, now)
+        facts |= {name: Fact(name, value, "said", now) for name, value in passing.items()}
+        inference = self._reasoner.infer(facts)
+        return inference, make_plan(inference, self.rulebook.catalogue, wording)
+
+    def _question(self, situation: Situation, now: float, wording: Wording, inference: Inference,
+                  plan: Plan) -> QuestionAsked | None:
+        def suppose(fact: str, value: Value) -> tuple[Inference, Plan]:
+            imagined = situation.tell({fact: value}, "said", self.rulebook.vocabulary, now)
+            return self._consider(imagined, now, wording, {})
+
+        if any(firing.rule.then.standing == "emergency" for firing in plan.chosen):
+            return None  # hands first, questions later
+        return choose_question(self.rulebook, inference, plan, situation.declined, suppose, wording)

@@ -1,0 +1,64 @@
+"""One cooker going: its situation, what was advised last, what was asked. Frozen; every turn makes a new one."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from advisor.facts import Value
+from advisor.reply import QuestionAsked, StepSaid
+from advisor.rulebook.catalogue import Act
+from advisor.rulebook.loader import Rulebook
+from advisor.situation import Situation
+
+MOST_ASKED = 2  # a question that went unanswered twice is dropped
+
+
+@dataclass(frozen=True, slots=True)
+class Cook:
+    """steps: the last advice; steps_done: numbers reported done; asked: the question that stands open."""
+
+    name: str = ""
+    situation: Situation = Situation()
+    steps: tuple[StepSaid, ...] = ()
+    steps_done: frozenset[int] = frozenset()
+    asked: QuestionAsked | None = None
+    asked_times: tuple[str, ...] = ()
+
+    def advised(self, situation: Situation, steps: tuple[StepSaid, ...], asked: QuestionAsked | None) -> "Cook":
+        """The cook after a reply. A question asked in vain MOST_ASKED times is given up."""
+        times = (*self.asked_times, asked.fact) if asked else self.asked_times
+        if asked and times.count(asked.fact) > MOST_ASKED:
+            situation = situation.decline(asked.fact)
+        done = self.steps_done if steps == self.steps else frozenset()
+        return replace(self, situation=situation, steps=steps, steps_done=done, asked=asked, asked_times=times)
+
+    def steps_in_hand(self) -> tuple[int, ...]:
+        """The steps due now: from the first not done to the first with a wait."""
+        numbers = []
+        for step in self.steps:
+            if step.n in self.steps_done:
+                continue
+            numbers.append(step.n)
+            if step.wait_min:
+                break
+        return tuple(numbers)
+
+    def do(self, numbers: Iterable[int], rulebook: Rulebook, now: float) -> "Cook":
+        """The cook after steps were carried out: what each act leaves behind is told, origin derived."""
+        situation = self.situation
+        numbers = set(numbers)
+        for step in self.steps:
+            if step.n in numbers:
+                left = effects(step, rulebook.catalogue.acts[step.act])
+                situation = situation.tell(left, "derived", rulebook.vocabulary, now)
+        return replace(self, situation=situation, steps_done=self.steps_done | numbers)
+
+
+def effects(step: StepSaid, act: Act) -> Mapping[str, Value]:
+    """The facts a step leaves behind, its own parameters filled in."""
+    left: dict[str, Value] = {}
+    for name, value in act.leaves.items():
+        value = step.parameters.get(value, value) if isinstance(value, str) else value
+        left[name.format(**step.parameters)] = float(value) if type(value) is int else value
+    if act.moves_vent:
+        left["vents_moved_ago_min"] = 0.0
+    return left
