@@ -14,6 +14,7 @@ from .state import (
 )
 
 FACES = [COAL, PLATE, DOME.start, BODY.start]   # what radiates inside
+GAS_RADIATION = 2.0   # W/(m2 K), flue gas with some CO2 and steam over 0.4 m at 100-300 C; from memory
 PAIRED = ([1, 1, 3], [2, 3, 2])                 # plate to dome, plate to body, body to dome
 
 
@@ -107,7 +108,8 @@ def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndar
     fourth *= fourth
     rad = fixed.coal_sigma * f.area * fixed.views * (fourth[0] - fourth[1:])
     between = fixed.pair_sigma * (fourth[PAIRED[0]] - fourth[PAIRED[1]])
-    plate_ha = 2.0 * fixed.plate_face * walls.inside_convection(gas - plate, 0.5 * c.width, c.stirring)
+    plate_h = GAS_RADIATION + walls.inside_convection(gas - plate, 0.5 * c.width, c.stirring)
+    plate_ha = 2.0 * fixed.plate_face * plate_h
     coal_ha = c.coal_h * f.area
     # into the walls and the plate
     into_walls[0, 0] += rad[1] + between[0] + between[2]
@@ -145,7 +147,7 @@ def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndar
 def _walls(x, fixed, u):
     """Heat into each wall layer [W] (2, L, n), loss outside [W], gas-side conductance [W/K], heat from the gas [W]."""
     layers = x[WALLS].reshape(2, LAYERS, -1)
-    gas_h = walls.inside_convection(x[GAS] - layers[:, 0], 0.5 * fixed.c.width, fixed.c.stirring)
+    gas_h = GAS_RADIATION + walls.inside_convection(x[GAS] - layers[:, 0], 0.5 * fixed.c.width, fixed.c.stirring)
     gas_ha = fixed.wall_area * gas_h / (1.0 + gas_h * fixed.half)
     from_gas = gas_ha * (x[GAS] - layers[:, 0])
     warmer = layers[:, -1] - fixed.ambient

@@ -99,9 +99,9 @@ class Fixed:
         self.calm_base = calm[0] - self.calm_slope * roots[0]
 
     def wall_step(self, dt: float) -> np.ndarray:
-        """(1 - dt J)^-1 of conduction between the layers (2, L, L, n); cached, for one linearly implicit step."""
+        """(1 - dt/2 J)^-1 of conduction between the layers (2, L, L, n), kept for the next step of that length."""
         if dt not in self._wall_steps:
-            flow = (self.step_u * self.mean_area)[:, 0] / self.layer_cp * dt
+            flow = (self.step_u * self.mean_area)[:, 0] / self.layer_cp * (0.5 * dt)
             couple = np.zeros((2, self.n, LAYERS, LAYERS))
             for i in range(LAYERS - 1):
                 couple[:, :, i, i] += flow
