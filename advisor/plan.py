@@ -51,7 +51,7 @@ def make_plan(inference: Inference, catalogue: Catalogue, wording: Wording) -> P
     steps = [_made(step, inference, wording) for firing in chosen for step in firing.rule.then.steps or ()]
     warned = [name for firing in inference.fired("safety") for name in firing.rule.then.warn or ()]
     cautions = _cautions(warned, steps, catalogue, inference, wording)
-    if not any(caution.level == "danger" and caution.id in warned for caution in cautions):
+    if not any(STANDINGS.index(firing.rule.then.standing) <= LAST_URGENT for firing in chosen):
         steps = _hands_off_first(steps, catalogue, inference, wording)
     numbered = tuple(step.model_copy(update={"n": n}) for n, step in enumerate(steps, 1))
     return Plan(numbered, cautions, tuple(chosen), tuple(set_aside))

@@ -1,0 +1,52 @@
+"""Messages that ask about the advice instead of changing it: why, why not, what if. And the set phrases of small talk."""
+
+from collections.abc import Callable
+
+from advisor.advice import Advice
+from advisor.composing import Turn, compose
+from advisor.cook import Cook
+from advisor.explanation import why, why_not
+from advisor.language.heard import Heard
+from advisor.reply import Reply
+from advisor.rulebook.catalogue import Catalogue
+from advisor.rulebook.loader import Rulebook
+from advisor.wording import Wording
+
+PHRASE_OF = {"greeting": "greeting", "thanks": "thanks", "off_topic": "off_topic", "cannot": "cannot",
+             "declined": "declined", "correction": "corrected", "done": "done"}
+
+Advise = Callable[..., Advice]
+
+
+def aside(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording, rulebook: Rulebook) -> Reply | None:
+    """The answer to a why, why not or what if; None for any other message. Situation and steps stay as they are."""
+    if heard.facts or not {"why", "why_not", "what_if"} & set(heard.intents):
+        return None
+    advice = advise(cook.situation, now, wording)
+    phrases = rulebook.catalogue.phrases
+    standing = compose(Turn({}, {}), cook.name, advice, cook.asked, rulebook.catalogue, wording)
+    if "what_if" in heard.intents:
+        return _what_if(heard, cook, advise, now, wording, rulebook, standing)
+    if "why_not" in heard.intents:
+        line = why_not(heard.argument, rulebook, advice.inference, advice.plan, wording)
+        return standing.model_copy(update={"text": line or phrases["why_not_unknown"]})
+    lines = why(advice.inference, advice.plan, wording)
+    return standing.model_copy(update={"text": "\n".join(lines) or phrases["nothing_to_explain"]})
+
+
+def _what_if(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording, rulebook: Rulebook,
+             standing: Reply) -> Reply:
+    if not heard.supposed:
+        return standing.model_copy(update={"text": rulebook.catalogue.phrases["what_if_unclear"]})
+    imagined = cook.situation.tell(heard.supposed, "assumed", rulebook.vocabulary, now)
+    advice = advise(imagined, now, wording)
+    inner = compose(Turn(heard.supposed, {}), cook.name, advice, advice.question, rulebook.catalogue, wording)
+    return standing.model_copy(update={"what_if": inner, "text": inner.text})
+
+
+def set_phrases(heard: Heard, catalogue: Catalogue) -> tuple[str, ...]:
+    """Lines that come before the advice: what could not be taken, and the answer to small talk."""
+    lines = list(heard.refused)
+    if not (heard.understood or heard.intents):
+        lines.append(catalogue.phrases["not_understood"])
+    return (*lines, *(catalogue.phrases[PHRASE_OF[intent]] for intent in heard.intents if intent in PHRASE_OF))

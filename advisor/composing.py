@@ -1,0 +1,58 @@
+"""Advice and what one message brought, to a Reply. Pure; decides nothing about the fire."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from advisor.advice import Advice
+from advisor.derivation import told_only
+from advisor.explanation import firings_said
+from advisor.facts import Value
+from advisor.reply import AnswerSaid, FindingSaid, OtherHeard, QuestionAsked, Reply
+from advisor.rulebook.catalogue import Catalogue
+from advisor.telling import tell
+from advisor.wording import Wording
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """What one message brought.
+
+    heard: facts stated in it; passing: facts that hold for this message only; others: facts about further cookers;
+    before: lines that come ahead of the advice; question: one that must be asked, such as "°F or °C?"
+    """
+
+    heard: Mapping[str, Value]
+    passing: Mapping[str, Value]
+    others: tuple[OtherHeard, ...] = ()
+    before: tuple[str, ...] = ()
+    understood: bool = True
+    question: QuestionAsked | None = None
+
+
+def compose(turn: Turn, cooker: str, advice: Advice, question: QuestionAsked | None, catalogue: Catalogue,
+            wording: Wording) -> Reply:
+    """The whole reply. When there is nothing to do, to ask or to say, it says to leave the fire alone."""
+    answers, findings = _answers(advice, wording), _findings(advice, catalogue, wording)
+    before = turn.before
+    if not (advice.plan.steps or question or answers or before):
+        before = (catalogue.phrases["leave_alone"],)
+    return Reply(
+        heard=dict(turn.heard), also_heard=turn.others, cooker=cooker or None,
+        situation=told_only(advice.facts, wording.vocabulary), findings=findings, steps=advice.plan.steps,
+        cautions=advice.plan.cautions, asks=question, answers=answers, check_in_min=advice.plan.check_in_min,
+        why=firings_said(advice.inference), understood=turn.understood,
+        text=tell(before, answers, findings, advice.plan, question, catalogue.phrases, wording),
+    )
+
+
+def _answers(advice: Advice, wording: Wording) -> tuple[AnswerSaid, ...]:
+    words = {name: fact.value for name, fact in advice.facts.items()}
+    return tuple(AnswerSaid(says=wording.fill(firing.rule.then.tell or "", words), because=firing.rule.id,
+                            source=firing.rule.file.source) for firing in advice.inference.fired("teach"))
+
+
+def _findings(advice: Advice, catalogue: Catalogue, wording: Wording) -> tuple[FindingSaid, ...]:
+    words = {name: fact.value for name, fact in advice.facts.items()}
+    return tuple(FindingSaid(id=held.id, says=wording.fill(catalogue.findings[held.id].says, words),
+                             certainty=held.certainty, because=tuple(evidence.rule for evidence in held.evidence))
+                 for held in advice.inference.findings)

@@ -1,0 +1,65 @@
+"""The cookers that are going, by name, and which one is in hand. Knows nothing of words or advice."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from advisor.cook import Cook
+from advisor.cooknames import same_cooker
+from advisor.facts import Origin, Value
+from advisor.rulebook.loader import Rulebook
+
+
+class Stand:
+    """Cooks by name; "" is the cooker nobody has named."""
+
+    def __init__(self) -> None:
+        self._cooks: dict[str, Cook] = {"": Cook()}
+        self.current = ""
+
+    def __getitem__(self, name: str) -> Cook:
+        return self._cooks[name]
+
+    @property
+    def cook(self) -> Cook:
+        """The one in hand."""
+        return self._cooks[self.current]
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        return tuple(name for name in self._cooks if name)
+
+    @property
+    def cooks(self) -> tuple[Cook, ...]:
+        """All that anything is known of, the one in hand first."""
+        known = [cook for name, cook in self._cooks.items() if name or cook.situation.facts]
+        return tuple(sorted(known, key=lambda cook: cook.name != self.current))
+
+    def keep(self, cook: Cook) -> None:
+        """Put a changed cook back under its name."""
+        self._cooks[cook.name] = cook
+
+    def switch(self, name: str) -> None:
+        self.current = self.named(name)
+
+    def named(self, name: str) -> str:
+        """The name under which a cooker is kept; a new one is set up."""
+        found = next((known for known in self._cooks if known and same_cooker(known, name)), None)
+        if found is None:
+            self._cooks[name] = Cook(name=name)
+        return found or name
+
+    def tell(self, name: str, facts: Mapping[str, Value], origin: Origin, rulebook: Rulebook, now: float) -> None:
+        """Facts about one cooker; what holds for one message only is not kept."""
+        passing = rulebook.vocabulary.for_one_message | {"cooker"}
+        told = {fact: value for fact, value in facts.items() if fact not in passing}
+        cook = self._cooks[name]
+        self.keep(replace(cook, situation=cook.situation.tell(told, origin, rulebook.vocabulary, now)))
+
+    def decline(self) -> None:
+        """The question that stands open can't be answered."""
+        cook = self.cook
+        if cook.asked:
+            self.keep(replace(cook, situation=cook.situation.decline(cook.asked.fact)))
+
+    def do(self, numbers: Iterable[int], rulebook: Rulebook, now: float) -> None:
+        self.keep(self.cook.do(numbers, rulebook, now))
