@@ -22,3 +22,12 @@ def flash_danger(oxygen, t_coal, starved_oxygen=0.07, glowing=800.0):
     Flames weaken below about 14 % O2 by volume (fire-service articles); half of that by mass is taken as starved.
     """
     return (oxygen < starved_oxygen) & (t_coal > glowing)
+
+
+def burped(gas, oxygen, ambient, fresh_oxygen, rate, air_mass, seconds):
+    """(gas [K], oxygen share) after a lid cracked for some seconds trades air at rate [kg/s] with air_mass [kg].
+
+    Well-stirred: the share exp(-rate t / M) of the old gas stays. Nothing changes for no time or no rate.
+    """
+    stays = np.exp(-rate * seconds / air_mass)
+    return 1.0 / (stays / gas + (1.0 - stays) / ambient), fresh_oxygen + stays * (oxygen - fresh_oxygen)
