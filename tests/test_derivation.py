@@ -1,0 +1,116 @@
+"""Arithmetic on readings, the vent chart, and where water boils."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from advisor.derivation import derive, pace_of, trend_of
+from advisor.profile import CookerProfile
+from advisor.situation import Situation
+from advisor.ventchart import LARGEST_NUDGE, opening_for, shifted
+from advisor.water import boiling_point_f, pressure_pa
+
+
+PLAIN = CookerProfile()
+
+
+@pytest.fixture
+def known(rulebook):
+    def derived(*turns, now=0.0, profile=PLAIN):
+        situation = Situation()
+        for minute, facts in turns:
+            checked = {name: rulebook.vocabulary.check(name, value) for name, value in facts.items()}
+            situation = situation.tell(checked, "said", rulebook.vocabulary, minute)
+        facts = derive(situation, rulebook.vocabulary, rulebook.catalogue.vent_chart, profile, now)
+        return {name: fact.value for name, fact in facts.items()}
+
+    return derived
+
+
+def test_over_follows_from_reading_and_target(known):
+    assert known((0, {"dome_f": 350, "target_f": 250}))["over_f"] == 100
+
+
+def test_reading_follows_from_target_and_over(known):
+    assert known((0, {"over_f": 40, "target_f": 250}))["dome_f"] == 290
+
+
+def test_inches_become_a_fraction_by_the_travel_of_this_cooker(known):
+    assert known((0, {"bottom_vent_in": 1}))["bottom_vent"] == 0.25
+    assert known((0, {"bottom_vent_in": 1}), profile=CookerProfile(bottom_travel_in=5))["bottom_vent"] == 0.2
+
+
+def test_two_readings_say_where_it_heads(known):
+    facts = known((0, {"dome_f": 350}), (10, {"dome_f": 330}), now=10)
+    assert (facts["rate_f_per_min"], facts["trend"]) == (-2, "falling")
+
+
+def test_what_was_said_of_the_trend_stands(known):
+    assert known((0, {"dome_f": 350}), (10, {"dome_f": 330, "trend": "steady"}), now=10)["trend"] == "steady"
+
+
+def test_old_readings_say_nothing_about_now():
+    assert pace_of(((0, 350), (10, 330)), now=60) is None
+
+
+def test_two_readings_at_once_give_no_pace():
+    assert pace_of(((5, 350), (5, 330)), now=5) is None
+
+
+@pytest.mark.parametrize(("rate", "trend"), [(0, "steady"), (0.49, "steady"), (0.5, "rising"), (-3, "falling")])
+def test_trend_of_a_rate(rate, trend):
+    assert trend_of(rate) == trend
+
+
+def test_time_near_the_target_runs_from_the_first_of_an_unbroken_row(known):
+    facts = known((0, {"dome_f": 300, "target_f": 250}), (10, {"dome_f": 258}), (30, {"dome_f": 247}), now=40)
+    assert facts["at_target_for_min"] == 30
+
+
+def test_the_wait_after_a_move_runs_out(known):
+    assert known((0, {"vents_moved_ago_min": 2}), now=1)["rest_of_hands_off_min"] == 2
+    assert known((0, {"vents_moved_ago_min": 2}), now=10)["rest_of_hands_off_min"] == 0
+
+
+def test_the_chart_gives_the_settings_of_the_trade(rulebook):
+    """Common practice, no published source: barely open 225, half 325, wide open 450."""
+    chart = rulebook.catalogue.vent_chart
+    assert opening_for(chart, 225) <= 0.06
+    assert opening_for(chart, 325) == 0.5
+    assert opening_for(chart, 450) == 1
+    assert opening_for(chart, 900) == 1
+    assert opening_for(chart, 100) > 0
+
+
+@given(st.floats(0, 1000), st.floats(0, 1000))
+def test_a_hotter_target_never_needs_a_smaller_opening(rulebook, one, other):
+    chart = rulebook.catalogue.vent_chart
+    assert opening_for(chart, min(one, other)) <= opening_for(chart, max(one, other))
+
+
+@given(st.floats(0, 1), st.floats(150, 700), st.floats(-300, 300))
+def test_a_nudge_is_small_and_the_right_way(rulebook, top, target, over):
+    moved = shifted(rulebook.catalogue.vent_chart, top, target, over)
+    assert 0.02 <= moved <= 1
+    assert abs(moved - max(0.02, top)) <= LARGEST_NUDGE + 0.001
+    if top > 0.02:
+        assert (moved - top) * over <= 0.001
+
+
+def test_water_boils_at_212_at_the_sea():
+    assert boiling_point_f(0) == 212.0
+
+
+@pytest.mark.parametrize("feet", [0, 1000, 3000, 5000, 8000, 10000])
+def test_boiling_point_agrees_with_coolprop(feet):
+    props = pytest.importorskip("CoolProp.CoolProp")
+    kelvin = props.PropsSI("T", "P", pressure_pa(feet), "Q", 0, "Water")
+    assert math.isclose(boiling_point_f(feet), (kelvin - 273.15) * 9 / 5 + 32, abs_tol=0.5)
+
+
+def test_pressure_of_the_standard_atmosphere():
+    """ICAO standard atmosphere: 89,875 Pa at 1,000 m, 79,495 Pa at 2,000 m (from memory)."""
+    assert math.isclose(pressure_pa(1000 / 0.3048), 89_875, rel_tol=1e-3)
+    assert math.isclose(pressure_pa(2000 / 0.3048), 79_495, rel_tol=1e-3)
