@@ -1,0 +1,23 @@
+"""What every way in starts with: a conversation over the rule base, for the cooker that was named."""
+
+from pathlib import Path
+
+from advisor.conversation import Conversation
+from advisor.profile import read_profile
+from advisor.rulebook.loader import read_rulebook
+
+
+def conversation(cooker: str | None) -> Conversation:
+    """cooker: path of a profile, or None. Raises ProfileError, RuleFileError."""
+    profile = read_profile(Path(cooker)) if cooker else None
+    return Conversation(read_rulebook(), profile)
+
+
+def danger_word(conversation: Conversation) -> str:
+    """The word with which a reply's warnings of danger begin."""
+    return conversation.rulebook.catalogue.phrases["danger"]
+
+
+def whole(words: str) -> str:
+    """`words` with what is no character (half of one, bytes of another encoding) replaced: JSON can't carry it."""
+    return words.encode("utf-8", "replace").decode("utf-8")

@@ -1,0 +1,33 @@
+"""What the tests of the terminal share: the command as a process, and a conversation over the rule base."""
+
+import os
+import subprocess
+import sys
+
+import pytest
+
+from advisor.conversation import Conversation
+from advisor.rulebook.loader import read_rulebook
+
+
+def call(*words, stdin=b"", **environment):
+    """`drafthand WORDS` in a process of its own, colour and width unset: (status, output, error output)."""
+    kept = {key: value for key, value in os.environ.items() if key not in ("NO_COLOR", "COLUMNS")}
+    done = subprocess.run([sys.executable, "-m", "advisor", *words], input=stdin, capture_output=True, timeout=60,
+                          env=kept | environment, check=False)
+    return done.returncode, done.stdout.decode(), done.stderr.decode()
+
+
+@pytest.fixture(scope="session")
+def rulebook():
+    return read_rulebook()
+
+
+@pytest.fixture
+def conversation(rulebook):
+    return Conversation(rulebook)
+
+
+@pytest.fixture(scope="session")
+def drafthand():
+    return call
