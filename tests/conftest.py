@@ -3,7 +3,6 @@
 import pytest
 
 from advisor.advice import Advice, Adviser
-from advisor.conversation import Conversation
 from advisor.profile import CookerProfile
 from advisor.rulebook.loader import Rulebook, read_rulebook
 from advisor.situation import Situation
@@ -21,7 +20,9 @@ def adviser(rulebook: Rulebook) -> Adviser:
 
 
 @pytest.fixture
-def conversation(rulebook: Rulebook) -> Conversation:
+def conversation(rulebook: Rulebook):
+    from advisor.conversation import Conversation
+
     return Conversation(rulebook)
 
 

@@ -1,6 +1,7 @@
 """A rules folder to a Rulebook: every file validated, every name known, or an error with file, line and a way out."""
 
 import os
+import re
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -10,12 +11,15 @@ from pydantic import ValidationError
 from advisor.errors import RuleFileError, UnknownName
 from advisor.rulebook.catalogue import Catalogue, read_catalogue
 from advisor.rulebook.names import check_names
-from advisor.rulebook.schema import FOLDERS, KEYS_OF, Rule, RuleFile
+from advisor.rulebook.references import broken_references
+from advisor.rulebook.schema import FOLDERS, KEYS_OF, Rule, RuleFile, allowed_keys
 from advisor.vocabulary import Vocabulary, read_vocabulary
 from advisor.yamlfile import line_of, read_yaml, refusal
 
+CASES = ".cases.yaml"  # the ending of the file of cases beside a rule
 
-@dataclass(frozen=True)
+
+@dataclass(frozen=True, repr=False)
 class Rulebook:
     """The whole knowledge: vocabulary, catalogue, and the rules in the order of their ids."""
 
@@ -27,6 +31,9 @@ class Rulebook:
     @cached_property
     def by_id(self) -> dict[str, Rule]:
         return {rule.id: rule for rule in self.rules}
+
+    def __repr__(self) -> str:
+        return f"Rulebook({self.folder}, {len(self.rules)} rules)"
 
     def of(self, *folders: str) -> tuple[Rule, ...]:
         return tuple(rule for rule in self.rules if rule.folder in folders)
@@ -43,20 +50,29 @@ def rules_folder() -> Path:
 def read_rulebook(folder: Path | None = None) -> Rulebook:
     """The rule base in `folder`. Raises RuleFileError for the first thing that is wrong."""
     folder = folder or rules_folder()
-    if not folder.is_dir():
-        raise RuleFileError(str(folder), "no such folder", "without its rules drafthand knows nothing",
-                            "set DRAFTHAND_RULES to the rules folder or install again")
+    paths = rule_paths(folder)
     vocabulary = read_vocabulary(folder / "vocabulary.yaml")
     catalogue = read_catalogue(folder)
-    rules = tuple(read_rule(path, vocabulary, catalogue) for path in rule_paths(folder))
+    for error in broken_references(folder, vocabulary, catalogue):
+        raise error
+    rules = tuple(read_rule(path, vocabulary, catalogue) for path in paths)
     return Rulebook(folder, vocabulary, catalogue, rules)
 
 
 def rule_paths(folder: Path) -> list[Path]:
-    """Rule files in the order of folder and name; cases files are no rules."""
+    """Rule files in the order of folder and name; cases files are no rules. Raises RuleFileError."""
+    names = {part: _names_in(folder / part) for part in FOLDERS if part in _names_in(folder)}
+    return [folder / part / name for part, found in names.items() for name in found
+            if name.endswith(".yaml") and not name.endswith(CASES)]
+
+
+def _names_in(folder: Path) -> list[str]:
+    """os.listdir and not Path.glob, which takes a folder that may not be read for an empty one."""
     try:
-        return [path for part in FOLDERS for path in sorted((folder / part).glob("*.yaml"))
-                if not path.name.endswith(".cases.yaml")]
+        return sorted(os.listdir(folder))
+    except (FileNotFoundError, NotADirectoryError):
+        raise RuleFileError(str(folder), "no such folder", "without its rules drafthand knows nothing",
+                            "set DRAFTHAND_RULES to the rules folder or install again") from None
     except OSError as error:
         raise RuleFileError(str(folder), f"it cannot be read ({error.strerror})", "the rules are in there",
                             "check that the folder may be read") from None
@@ -64,17 +80,23 @@ def rule_paths(folder: Path) -> list[Path]:
 
 def read_rule(path: Path, vocabulary: Vocabulary, catalogue: Catalogue) -> Rule:
     """One rule. Raises RuleFileError with file and line."""
-    try:
-        file = RuleFile.model_validate(read_yaml(path))
-    except ValidationError as error:
-        raise refusal(path, error, RuleFile.model_fields) from None
-    rule = Rule(folder=path.parent.name, path=str(path), file=file)
-    _check_place(path, rule)
+    rule = parse_rule(path)
     try:
         check_names(rule, vocabulary, catalogue)
     except UnknownName as error:
         raise RuleFileError(f"{path}:{_line_naming(path, error.seen)}", error.seen, error.matters,
                             error.remedy) from None
+    return rule
+
+
+def parse_rule(path: Path) -> Rule:
+    """One rule as far as its own file tells; names are not looked up. Raises RuleFileError with file and line."""
+    try:
+        file = RuleFile.model_validate(read_yaml(path))
+    except ValidationError as error:
+        raise refusal(path, error, allowed_keys(error)) from None
+    rule = Rule(folder=path.parent.name, path=str(path), file=file)
+    _check_place(path, rule)
     return rule
 
 
@@ -95,7 +117,9 @@ def _check_place(path: Path, rule: Rule) -> None:
 
 
 def _line_naming(path: Path, sentence: str) -> int:
-    """The first line of the file that holds the name quoted in the complaint."""
-    name = sentence.split("'")[1] if "'" in sentence else ""
+    """The first line from `when` on that holds the name the complaint is about: the one quoted, or its first word."""
+    name = re.escape(sentence.split("'")[1] if "'" in sentence else sentence.split()[0])
     lines = path.read_text(encoding="utf-8").splitlines()
-    return next((number for number, line in enumerate(lines, 1) if name and name in line), 1)
+    start = line_of(path, ["when"])
+    return next((number for number, line in enumerate(lines, 1)
+                 if number >= start and re.search(rf"(?<![\w-]){name}(?![\w-])", line)), start)

@@ -4,14 +4,18 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
+from pydantic import ValidationError
+
+from advisor.conditions import NUMBER_TESTS, Condition
 from advisor.errors import UnknownName, ValueRefused
 from advisor.rulebook.catalogue import Act, Catalogue
-from advisor.conditions import Condition
 from advisor.rulebook.schema import FINDING_GRADES, Amount, Rule, Step
 from advisor.suggestions import did_you_mean
 from advisor.vocabulary import Vocabulary
+from advisor.yamlfile import first_complaint
 
-PLACEHOLDER = re.compile(r"\{([a-z_]+)(?:\|[^}]*)?\}")
+PLACEHOLDER = re.compile(r"\{(\w+)(?:\|[^}]*)?\}")
+LONGEST_WAIT_MIN = 1440.0
 TEXTS = ("tell", "works_if", "if_not")
 
 
@@ -43,12 +47,11 @@ def _check_condition(condition: Condition, rule: Rule, vocabulary: Vocabulary, c
         if not condition.one_of or set(condition.one_of) - set(FINDING_GRADES):
             raise UnknownName(f"{name!r} is a finding", "", f"say how sure: {', '.join(FINDING_GRADES)}")
         return
-    for value in (*condition.one_of, *condition.none_of):
-        _check_value(vocabulary, name, value)
-    definition = vocabulary[name]
-    if not definition.is_number and any(getattr(condition, test) is not None
-                                        for test in ("at_least", "above", "at_most", "below")):
+    bounds = [bound for test in NUMBER_TESTS if (bound := getattr(condition, test)) is not None]
+    if bounds and not vocabulary[name].is_number:
         raise UnknownName(f"{name!r} is no number", "", "write the value it must have")
+    for value in (*condition.one_of, *condition.none_of, *bounds):
+        _check_value(vocabulary, name, value)
 
 
 def _check_value(vocabulary: Vocabulary, name: str, value: Any) -> None:
@@ -68,25 +71,45 @@ def _check_step(step: Step, vocabulary: Vocabulary, catalogue: Catalogue) -> Non
     if missing:
         raise UnknownName(f"{step.act} lacks {missing[0]!r}", "", "add it")
     for fact, bounds in (step.when or {}).items():
-        _check_amounts((vocabulary[fact] and bound for bound in bounds.values()), vocabulary)
-    _check_amounts((step.wait_min,), vocabulary)
+        if not vocabulary[fact].is_number:
+            raise UnknownName(f"{fact!r} is no number", "a step waits for a reading", "name a number")
+        for bound in bounds.values():
+            _check_number(bound, fact, vocabulary[fact].bounds, vocabulary)
+    if step.wait_min is not None:
+        _check_number(step.wait_min, "wait_min", (0.0, LONGEST_WAIT_MIN), vocabulary)
     _check_placeholders((step.says,), (*step.parameters, "wait_min"), vocabulary)
 
 
 def _check_parameter(act: Act, name: str, value: Any, vocabulary: Vocabulary) -> None:
     wanted = act.params[name]
-    if isinstance(value, dict):
-        _check_amounts((Amount.model_validate(value),), vocabulary)
-    elif wanted.values and value not in wanted.values:
+    if not wanted.values:
+        _check_number(value, name, (wanted.low, wanted.high), vocabulary)
+    elif value not in wanted.values:
         raise UnknownName(f"{name} is {value!r}", "", did_you_mean(str(value), wanted.values))
-    elif not wanted.values and not wanted.low <= value <= wanted.high:
-        raise UnknownName(f"{name} is {value!r}", f"it lies between {wanted.low:g} and {wanted.high:g}", "correct it")
 
 
-def _check_amounts(amounts: Iterable[Any], vocabulary: Vocabulary) -> None:
-    for amount in amounts:
-        if isinstance(amount, Amount) and not vocabulary[amount.from_].is_number:
-            raise UnknownName(f"{amount.from_!r} is no number", "", "take a number from it")
+def _check_number(value: Any, name: str, bounds: tuple[float, float], vocabulary: Vocabulary) -> None:
+    """A figure within its bounds, or an amount taken from a fact that is a number."""
+    if isinstance(value, dict):
+        value = _amount(value, name)
+    if isinstance(value, Amount):
+        if not vocabulary[value.from_].is_number:
+            raise UnknownName(f"{value.from_!r} is no number", "", "take a number from it")
+        value = value.otherwise
+        if value is None:
+            return
+    if isinstance(value, bool) or not isinstance(value, int | float) or not bounds[0] <= value <= bounds[1]:
+        raise UnknownName(f"{name!r} is {value!r}", f"it is a number between {bounds[0]:g} and {bounds[1]:g}",
+                          "correct it, or take it from a fact: {from: name-of-a-fact}")
+
+
+def _amount(written: dict, name: str) -> Amount:
+    try:
+        return Amount.model_validate(written)
+    except ValidationError as error:
+        key = first_complaint(error)["loc"][0]
+        raise UnknownName(f"{name!r} has an amount with {key!r}", "an amount reads {from: fact, plus: 5, otherwise: 0}",
+                          did_you_mean(str(key), ("from", "plus", "otherwise"))) from None
 
 
 def _check_placeholders(texts: Iterable[str], parameters: Iterable[str], vocabulary: Vocabulary) -> None:

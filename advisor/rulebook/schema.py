@@ -1,11 +1,13 @@
 """What may stand in a rule file, as pydantic models. The folder a rule lies in says what it may conclude."""
 
+from collections.abc import Iterable
 from datetime import date
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError, model_validator
 
 from advisor.conditions import Condition, parse_conditions
+from advisor.yamlfile import first_complaint, keys_of
 
 FOLDERS = ("understand", "diagnose", "recover", "safety", "teach")
 Folder = Literal["understand", "diagnose", "recover", "safety", "teach"]
@@ -98,12 +100,25 @@ class RuleFile(Frozen):
         return self
 
 
+def allowed_keys(error: ValidationError) -> Iterable[str]:
+    """The keys that may stand where the first complaint of `error` points."""
+    keys = keys_of(first_complaint(error))
+    if keys[:1] != ["then"] or len(keys) < 2:
+        return RuleFile.model_fields
+    if len(keys) == 2:
+        return Then.model_fields
+    return ("from", "plus", "otherwise") if len(keys) > 4 else Step.model_fields
+
+
 class Rule(Frozen):
     """A rule with the folder it came from and the place of its file. Input of inference, plan and explanation."""
 
     folder: Folder
     path: str
     file: RuleFile
+
+    def __repr__(self) -> str:
+        return f"Rule({self.id})"
 
     @property
     def id(self) -> str:

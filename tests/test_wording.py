@@ -1,0 +1,57 @@
+"""Values in words, in the units the person speaks."""
+
+import pytest
+
+from advisor.units import UnitStyle, c_to_f, difference_c_to_f, f_to_c
+from advisor.wording import Wording, minutes, opening
+
+
+@pytest.fixture
+def metric(rulebook):
+    return Wording(rulebook.vocabulary, UnitStyle("C", "cm", "kg"))
+
+
+@pytest.fixture
+def imperial(rulebook):
+    return Wording(rulebook.vocabulary)
+
+
+def test_a_difference_has_no_32_in_it(metric, imperial):
+    assert metric.say("over_f", 180.0) == "100 °C"
+    assert imperial.say("over_f", 180.0) == "180 °F"
+    assert difference_c_to_f(5) == 9
+
+
+def test_a_temperature_has(metric):
+    assert metric.say("target_f", 230.0) == "110 °C"
+    assert c_to_f(110) == 230 and f_to_c(212) == 100
+
+
+def test_how_far_under_is_said_without_a_sign(imperial):
+    assert imperial.say("over_f", -40.0) == "40 °F"
+
+
+def test_lengths(metric, imperial):
+    assert imperial.say("crack_in", 1.0) == "an inch"
+    assert metric.say("crack_in", 1.0) == "2.5 cm"
+
+
+@pytest.mark.parametrize(("fraction", "words"), [(0, "shut"), (0.05, "barely open"), (0.25, "a quarter open"),
+                                                 (0.33, "a third open"), (0.5, "half open"), (1, "wide open")])
+def test_openings(fraction, words):
+    assert opening(fraction) == words
+
+
+def test_only_shut_is_called_shut():
+    assert opening(0.004) != "shut"
+
+
+@pytest.mark.parametrize(("number", "words"), [(1, "1 minute"), (10, "10 minutes"), (60, "1 hour"),
+                                               (95, "1 hour 35 minutes")])
+def test_minutes(number, words):
+    assert minutes(number) == words
+
+
+def test_fill_uses_the_fallback_only_when_unknown(imperial):
+    assert imperial.fill("at {target_f|your target}", {}) == "at your target"
+    assert imperial.fill("at {target_f|your target}", {"target_f": 250.0}) == "at 250 °F"
