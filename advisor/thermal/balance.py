@@ -49,22 +49,19 @@ def opening_areas(x: np.ndarray, fixed: Fixed, u: Controls) -> np.ndarray:
     """Open areas (4, n) [m2]: bottom (grate and ash behind it), lower and upper half of the gasket leak, top."""
     c = fixed.c
     grate = combustion.grate_area(c.grate_clean, x[ASH], c.ash_full)
-    slot, top = u.opened(fixed)
+    opened = u.set_up(fixed)
     area = np.empty((4, fixed.n))
-    area[0] = draught.series_area(slot, grate)
+    area[0] = draught.series_area(opened.slot, grate)
     area[1:3] = 0.5 * c.leak
-    area[3] = top
+    area[3] = opened.top
     return area
 
 
 def air_flows(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     """(air in at the bottom, all air in, air traded at top vent and lid) [kg/s], each (n,)."""
     rho_in = fixed.weather.pressure / (R_AIR * x[GAS])
-    wind = 0.0
-    if np.any(u.wind):
-        wind = draught.wind_pressure(np.asarray(u.wind, float), fixed.wind_on, fixed.rho_out)
     area = opening_areas(x, fixed, u)
-    head = draught.heads(fixed.heights, fixed.rho_out, rho_in, wind)
+    head = draught.heads(fixed.heights, fixed.rho_out, rho_in, u.set_up(fixed).gusts)
     flow = draught.flows(area, head, fixed.rho_out, rho_in) * (fixed.c.discharge / draught.SHARP_EDGE)
     entering = np.maximum(flow, 0.0)
     exchange = draught.exchange_flow(area[3], fixed.rho_out, rho_in, flow[3])
@@ -152,8 +149,7 @@ def _walls(x, fixed, u):
     from_gas = gas_ha * (x[GAS] - layers[:, 0])
     warmer = layers[:, -1] - fixed.ambient
     out_h = fixed.calm_base + fixed.calm_slope * np.sqrt(np.sqrt(np.abs(warmer)))
-    if np.any(u.wind):
-        out_h = np.maximum(out_h, fixed.wind_h(u.wind))
+    out_h = np.maximum(out_h, u.set_up(fixed).wind_h)
     out_h = out_h + walls.radiation_coefficient(layers[:, -1], fixed.ambient, fixed.c.emissivity)
     lost = fixed.outer_area * out_h / (1.0 + out_h * fixed.half) * warmer
     onward = fixed.step_u * fixed.mean_area * (layers[:, :-1] - layers[:, 1:])

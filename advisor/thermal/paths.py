@@ -11,7 +11,7 @@ from .simulate import advance
 from .state import GAS, OXYGEN, Controls, Fixed
 
 BURP_CRACK, BURP_SECONDS = 0.05, 12.0   # m, s; common practice, no published source: two inches, ten to fifteen seconds
-FIRST_STEP = 10.0                       # s after a move; then doubled up to what `_longest` allows
+FIRST_STEP = 20.0                       # s after a move; then three times as long, up to what `_longest` allows
 
 
 @dataclass
@@ -51,7 +51,7 @@ def burp_now(x: np.ndarray, fixed: Fixed, which: np.ndarray) -> None:
 
 def _longest(quiet_s: float) -> float:
     """Longest step [s] once nothing was moved for quiet_s."""
-    return 60.0 if quiet_s < 900.0 else 120.0 if quiet_s < 2700.0 else 180.0
+    return 60.0 if quiet_s < 600.0 else 120.0 if quiet_s < 1800.0 else 240.0
 
 
 def follow(x: np.ndarray, fixed: Fixed, u: Controls, plan: list[Turn], minutes: float, stops_min: tuple = ()) -> tuple:
@@ -73,6 +73,6 @@ def follow(x: np.ndarray, fixed: Fixed, u: Controls, plan: list[Turn], minutes: 
         length = min(length, ahead)
         x, _ = advance(x, fixed, u, length)
         now, quiet = now + length, quiet + length
-        span = min(2.0 * span, _longest(quiet))
+        span = min(3.0 * span, _longest(quiet))
         times.append(now)
         shown.append(state.shown_f(x, fixed))

@@ -9,7 +9,7 @@ from . import combustion, gauge, lid, state
 from .air import fahrenheit
 from .balance import Fluxes, rates
 from .population import Cookers
-from .state import COAL, FOOD_MASS, LAYERS, LIT, OXYGEN, UNLIT, VOLATILE, WALLS, Controls, Fixed, Surroundings
+from .state import COAL, FOOD_MASS, GAS, LAYERS, LIT, OXYGEN, UNLIT, VOLATILE, WALLS, Controls, Fixed, Surroundings
 
 STEP = 20.0       # s; halving it moves the dome by less than 1 F
 SETTLING = 0.5    # s, length of the first step after a move; steps double from there
@@ -44,8 +44,9 @@ def _through(inverse: np.ndarray, layers: np.ndarray) -> np.ndarray:
 
 
 def _possible(x: np.ndarray) -> np.ndarray:
-    """x with no mass and no oxygen below nothing, which a long step may undershoot."""
+    """x with no mass and no oxygen below nothing and gas in 200-1600 K, which a long step may overshoot."""
     x[MASSES] = np.maximum(x[MASSES], 0.0)
+    np.clip(x[GAS], 200.0, 1600.0, out=x[GAS])
     return x
 
 

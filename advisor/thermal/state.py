@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from . import air, combustion, deflector, food, gauge, walls
+from . import air, combustion, deflector, draught, food, gauge, walls
 from .population import Cookers
 
 LAYERS = 5
@@ -36,13 +36,29 @@ class Controls:
     crack: np.ndarray | float = 0.0
     wind: np.ndarray | float = 0.0
 
-    def opened(self, fixed: Fixed) -> tuple[np.ndarray, np.ndarray]:
-        """Open areas [m2] of slide and cap; worked out once, since controls are replaced, never changed."""
-        if getattr(self, "_opened", (None,))[0] is not fixed:
-            c = fixed.c
-            slot = c.shut_bottom + fixed.slot_area * np.maximum(self.bottom, 0.0)
-            self._opened = fixed, (slot, c.shut_top + c.top_area * np.power(np.maximum(self.top, 0.0), c.vent_shape))
-        return self._opened[1]
+    def set_up(self, fixed: Fixed) -> Opened:
+        """Areas, wind pressure and forced convection; worked out once, as controls are replaced, never changed."""
+        if getattr(self, "_for", None) is not fixed:
+            self._for, self._opened = fixed, Opened.of(self, fixed)
+        return self._opened
+
+
+@dataclass(frozen=True)
+class Opened:
+    """What controls come to at given cookers: slide and cap [m2], wind pressure [Pa] (4, n), forced h [W/(m2 K)]."""
+
+    slot: np.ndarray
+    top: np.ndarray
+    gusts: np.ndarray | float
+    wind_h: np.ndarray | float
+
+    @classmethod
+    def of(cls, u: Controls, fixed: Fixed) -> Opened:
+        c, windy = fixed.c, bool(np.any(u.wind))
+        slot = c.shut_bottom + fixed.slot_area * np.maximum(u.bottom, 0.0)
+        top = c.shut_top + c.top_area * np.power(np.maximum(u.top, 0.0), c.vent_shape)
+        gusts = draught.wind_pressure(np.asarray(u.wind, float), fixed.wind_on, fixed.rho_out) if windy else 0.0
+        return cls(slot, top, gusts, fixed.wind_h(u.wind) if windy else 0.0)
 
 
 class Fixed:
