@@ -1,7 +1,7 @@
 """The small notation in which the vocabulary writes what people say, and its matcher.
 
-    shut/closed   any one of these words       again?  may be missing      ...  up to four words of anything
-    #ago          a quantity of that kind      ^ $     start, end of a clause
+    shut/closed   any one of these words       (again)  may be missing    ...  up to four words of anything
+    <ago>         a quantity of that kind      ^ $     start, end of a clause
 
 A word stands for itself and for every word whose base form it is (see `forms` in language.yaml).
 """
@@ -15,8 +15,8 @@ from typing import Any
 from advisor.language.tokens import Token
 
 WIDEST_GAP = 4
-NUMBERS = {"number", "degrees"}
-GAP, START, END = "...", "^", "$"
+PLAIN_FIGURES = {"number", "degrees"}
+GAP, START, END, FIGURE = "...", "^", "$", "<figure>"
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,8 +45,8 @@ class Match:
 
 @lru_cache(maxsize=None)
 def _element(text: str) -> Element:
-    optional = text.endswith("?")
-    return Element(frozenset(text.removesuffix("?").split("/")), optional)
+    optional = text.startswith("(")
+    return Element(frozenset(text.strip("()").split("/")), optional)
 
 
 def elements_of(pattern: str) -> tuple[Element, ...]:
@@ -91,9 +91,9 @@ class PatternBook:
         if _starts_clause(tokens, at):
             yield from self._by_first.get(START, ())
         if token.quantity:
-            yield from self._by_first.get("#" + token.quantity.kind, ())
-            if token.quantity.kind in NUMBERS:
-                yield from self._by_first.get("#", ())
+            yield from self._by_first.get(f"<{token.quantity.kind}>", ())
+            if token.quantity.kind in PLAIN_FIGURES:
+                yield from self._by_first.get(FIGURE, ())
             return
         yield from self._by_first.get(token.text, ())
         if token.lemma != token.text:
@@ -106,8 +106,8 @@ def _starts_clause(tokens: list[Token], at: int) -> bool:
 
 def _fits(element: Element, token: Token) -> bool:
     if token.quantity:
-        return ("#" + token.quantity.kind in element.words
-                or ("#" in element.words and token.quantity.kind in NUMBERS))
+        return (f"<{token.quantity.kind}>" in element.words
+                or (FIGURE in element.words and token.quantity.kind in PLAIN_FIGURES))
     return token.text in element.words or token.lemma in element.words
 
 

@@ -1,0 +1,85 @@
+"""Several cookers in one message: who is meant, and which words belong to whom."""
+
+from dataclasses import dataclass
+
+from advisor.language.lexicon import Lexicon
+from advisor.language.message import Message
+from advisor.language.spoken import ONES
+from advisor.language.tokens import Token
+
+_NUMBER_WORDS = {word: str(value) for word, value in ONES.items() if 1 <= value <= 9}
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """The words about one cooker; cooker None where none was named."""
+
+    cooker: str | None
+    message: Message
+
+
+def parts_of(message: Message) -> list[Part]:
+    """The message cut where it goes over to another cooker; words before the first name belong to it."""
+    marks: list[tuple[int, str]] = []
+    for at in range(len(message.tokens)):
+        name = _named_at(message, at)
+        if name and not (marks and marks[-1][1] == name):
+            marks.append((at, name))
+    if not marks:
+        return [Part(None, message)]
+    starts = [0, *(_clause_opening(message, at) for at, _ in marks[1:]), len(message.tokens)]
+    return [Part(name, message.part(starts[i], starts[i + 1])) for i, (_, name) in enumerate(marks)]
+
+
+def _clause_opening(message: Message, at: int) -> int:
+    while at > 0 and message.tokens[at - 1].text in ("the", "and", "but", "on", "my", "cooker", "pit", "while"):
+        at -= 1
+    return at
+
+
+def _named_at(message: Message, at: int) -> str | None:
+    tokens, rules = message.tokens, message.lexicon.data["cookers"]
+    token, before, after = tokens[at], _text(tokens, at - 1), _text(tokens, at + 1)
+    if before in ("number", "#", "cooker", "pit", "kamado") or before == "no" and _text(tokens, at - 2) == "cooker":
+        value = _small_number(token)
+        if value and not (after in ("degrees", "°") or before == "number" and _text(tokens, at - 2) in ("what", "step")):
+            return value
+    if token.text in rules["ordinals"] and (after in rules["kinds"] or _is_subject(tokens, at)):
+        return rules["ordinals"][token.text]
+    if token.text in rules["adjectives"] and after in rules["kinds"] and before in ("the", "my", "", "and", "on", ","):
+        return token.text
+    return _known_name(message, at)
+
+
+def _text(tokens: list[Token], at: int) -> str:
+    return tokens[at].text if 0 <= at < len(tokens) else ""
+
+
+def _small_number(token: Token) -> str | None:
+    if token.text in _NUMBER_WORDS:
+        return _NUMBER_WORDS[token.text]
+    quantity = token.quantity
+    if quantity and quantity.kind == "number" and 1 <= quantity.value <= 20 and quantity.value == int(quantity.value):
+        return str(int(quantity.value))
+    return None
+
+
+def _is_subject(tokens: list[Token], at: int) -> bool:
+    """"the second is at 300": an ordinal that something is said of."""
+    return _text(tokens, at - 1) == "the" and at + 1 < len(tokens) and tokens[at + 1].lemma == "be"
+
+
+def _known_name(message: Message, at: int) -> str | None:
+    """A cooker already going, called by its name."""
+    for name in message.context.cookers:
+        words = name.lower().split()
+        if words and not words[0].isdigit() and [token.text for token in message.tokens[at:at + len(words)]] == words:
+            return name
+    return None
+
+
+def same_cooker(said: str, lexicon: Lexicon) -> str:
+    """The short form of a cooker's name: "number two", "the second one" -> "2"."""
+    words = [word for word in said.lower().split() if word not in ("the", "number", "cooker", "one", "#")]
+    word = " ".join(words) or said.lower()
+    return lexicon.data["cookers"]["ordinals"].get(word) or _NUMBER_WORDS.get(word, word)

@@ -1,0 +1,31 @@
+"""What is being cooked: the food as said, its kind and weight."""
+
+from advisor.facts import Value
+from advisor.language.message import Message
+
+UNHEARD = ("elsewhere", "suppose")
+KINDS = {"beef": "beef", "pork": "pork", "lamb": "lamb", "poultry": "poultry", "fish": "fish"}
+BIRDS = {"chicken": "chicken", "turkey": "turkey", "duck": "other", "goose": "other", "pheasant": "other", "quail": "other"}
+
+
+def food_facts(message: Message) -> dict[str, Value]:
+    """food, and with it meat_kind, bird and intact where the word itself tells them."""
+    facts: dict[str, Value] = {}
+    for at, token in enumerate(message.tokens):
+        if token.lemma == "food" and message.moods[at] not in UNHEARD:
+            if "food" in facts and facts["food"] != token.text:
+                break
+            facts |= {"food": token.text} | _entailed(token.text, token.names)
+    return facts
+
+
+def _entailed(text: str, kinds: frozenset[str]) -> dict[str, Value]:
+    facts: dict[str, Value] = {}
+    if "ground" in kinds:
+        facts["intact"] = False
+    else:
+        kind = next((KINDS[kind] for kind in ("poultry", "lamb", "beef", "fish", "pork") if kind in kinds), None)
+        if kind:
+            facts["meat_kind"] = kind
+    bird = next((bird for word, bird in BIRDS.items() if word in text.split()), None)
+    return facts | {"bird": bird} if bird else facts

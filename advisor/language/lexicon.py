@@ -1,0 +1,137 @@
+"""The words of the trade, read once: rules/language.yaml and the `words:` of every fact, made ready for matching."""
+
+from collections.abc import Iterator
+from functools import cached_property, lru_cache
+from pathlib import Path
+from typing import Any
+
+from advisor.language.patterns import PatternBook
+from advisor.vocabulary import Vocabulary
+from advisor.yamlfile import read_yaml
+
+_FOLDERS = (Path(__file__).parents[2] / "rules", Path(__file__).parents[1] / "_rules")
+OWNED = ("dome_f", "grate_f", "meat_f", "ambient_f", "boiling_reads_f", "ice_reads_f", "target_f", "meat_target_f")
+
+
+class Lexicon:
+    """Pattern books by purpose; each is built when it is first used."""
+
+    def __init__(self, vocabulary: Vocabulary, data: dict[str, Any]) -> None:
+        self.vocabulary, self.data = vocabulary, data
+        self._groups = {"@" + name: "/".join(words) for name, words in data["groups"].items()}
+        self.short_forms = {short: full.split() for short, full in data["short_forms"].items()}
+        self.lemmas = {form: lemma for lemma, forms in data["forms"].items() for form in forms}
+        self.negators = frozenset(data["negators"])
+        self.negation_stops = frozenset(data["negation_stops"])
+        self.alarms = frozenset(data["alarms"])
+        self.alarms_of_anybody = frozenset(data["alarms_of_anybody"])
+
+    def book(self, section: dict[Any, Any]) -> PatternBook:
+        """One book of a mapping from a meaning to its patterns."""
+        return PatternBook((self.spelt_out(pattern), means) for means, patterns in section.items()
+                           for pattern in patterns)
+
+    def spelt_out(self, pattern: Any) -> str:
+        text = str(pattern)
+        if "@" in text:
+            for name, words in self._groups.items():
+                text = text.replace(name, words)
+        return text
+
+    def words_of(self, fact: str) -> Any:
+        return self.vocabulary[fact].words or []
+
+    @cached_property
+    def phrases(self) -> PatternBook:
+        """Flags, choices, shares and times: meaning (fact, value), value None where the figure is the value."""
+        return PatternBook(self._phrase_entries())
+
+    def _phrase_entries(self) -> Iterator[tuple[str, tuple[str, Any]]]:
+        for name, fact in self.vocabulary.told.items():
+            if name in OWNED or name == "about" or not fact.words:
+                continue
+            sections = fact.words.items() if isinstance(fact.words, dict) else [(None, fact.words)]
+            for value, patterns in sections:
+                yield from ((self.spelt_out(pattern), (name, value)) for pattern in patterns)
+
+    @cached_property
+    def owners(self) -> PatternBook:
+        """What a temperature may belong to: meaning a fact or a cue of `figures`."""
+        figures = self.data["figures"]
+        names = {name: self.words_of(name) for name in OWNED}
+        foods = {"meat_f": [*names["meat_f"], "food"]}
+        cues = {cue: figures[cue] for cue in ("before", "not_a_reading", "change", "cook_at")}
+        return self.book({**names, **foods, **cues})
+
+    @cached_property
+    def after_figures(self) -> PatternBook:
+        return self.book(self.data["figures"]["after"])
+
+    @cached_property
+    def differences(self) -> PatternBook:
+        return self.book(self.data["differences"])
+
+    @cached_property
+    def topics(self) -> PatternBook:
+        return self.book(self.words_of("about") or {})
+
+    @cached_property
+    def openings(self) -> PatternBook:
+        return self.book(self.data["openings"])
+
+    @cached_property
+    def clock_cues(self) -> PatternBook:
+        return self.book({"clock": self.data["clock_cues"]})
+
+    @cached_property
+    def moods(self) -> PatternBook:
+        return self.book(self.data["moods"])
+
+    @cached_property
+    def idioms(self) -> PatternBook:
+        return self.book({"idiom": self.data["idioms"]})
+
+    @cached_property
+    def intents(self) -> PatternBook:
+        return self.book(self.data["intents"])
+
+    @cached_property
+    def answers(self) -> PatternBook:
+        return self.book(self.data["answers"])
+
+    @cached_property
+    def names(self) -> PatternBook:
+        """Parts of the cooker and foods: meaning ("name", its first word) or ("food", kind)."""
+        parts = {("name", name): patterns for name, patterns in self.data["names"].items()}
+        foods = {("food", kind): patterns for kind, patterns in self.data["foods"].items() if kind != "meat_words"}
+        return self.book({**parts, **foods})
+
+    @cached_property
+    def known_words(self) -> frozenset[str]:
+        """Every word that means something here, and the common words that must not be mended into one."""
+        books = (self.phrases, self.owners, self.after_figures, self.differences, self.topics, self.openings,
+                 self.moods, self.idioms, self.intents, self.answers, self.names)
+        return frozenset(set().union(*(book.words() for book in books), self.lemmas, self.short_forms,
+                                     self.lemmas.values(), self.data["common_words"].split()))
+
+    @cached_property
+    def trade_words(self) -> tuple[str, ...]:
+        """The words that a misspelling may be mended into."""
+        return tuple(self.data["mend_into"].split())
+
+
+@lru_cache(maxsize=4)
+def _data() -> dict[str, Any]:
+    folder = next((folder for folder in _FOLDERS if (folder / "language.yaml").is_file()), _FOLDERS[0])
+    return read_yaml(folder / "language.yaml")
+
+
+_lexicons: dict[int, Lexicon] = {}
+
+
+def lexicon_of(vocabulary: Vocabulary) -> Lexicon:
+    """The lexicon that goes with a vocabulary, built once for each."""
+    found = _lexicons.get(id(vocabulary))
+    if found is None or found.vocabulary is not vocabulary:
+        found = _lexicons[id(vocabulary)] = Lexicon(vocabulary, _data())
+    return found

@@ -1,0 +1,37 @@
+"""One message, or the part of it about one cooker, as the later stages see it."""
+
+from dataclasses import dataclass
+
+from advisor.language.heard import Context
+from advisor.language.lexicon import Lexicon
+from advisor.language.tokens import Token
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """Tokens with one mood each, and what was known before."""
+
+    tokens: list[Token]
+    moods: list[str]
+    lexicon: Lexicon
+    context: Context
+
+    def part(self, start: int, end: int) -> "Message":
+        return Message(self.tokens[start:end], self.moods[start:end], self.lexicon, self.context)
+
+    def words(self, start: int = 0, end: int | None = None) -> str:
+        return " ".join(token.text for token in self.tokens[start:end])
+
+    def clause(self, at: int) -> tuple[int, int]:
+        """(start, end) of the clause that holds token `at`."""
+        start = end = at
+        while start > 0 and not self.tokens[start - 1].is_pause:
+            start -= 1
+        while end < len(self.tokens) and not self.tokens[end].is_pause:
+            end += 1
+        return start, end
+
+    def supposed(self) -> "Message":
+        """The same message with what was supposed taken as said, and nothing else."""
+        moods = ["said" if mood == "suppose" else "elsewhere" for mood in self.moods]
+        return Message(self.tokens, moods, self.lexicon, self.context)

@@ -1,0 +1,95 @@
+"""How firmly each word is meant: said, asked, supposed, past, somebody else's, or denied."""
+
+from advisor.language.lexicon import Lexicon
+from advisor.language.patterns import Match, longest_first
+from advisor.language.tokens import Token
+
+SAID = "said"
+_TO_SENTENCE_END = {"suppose"}
+_WHOLE_SENTENCE = {"elsewhere"}
+_WHOLE_CLAUSE = {"tag"}
+_WEAK = {"said"}  # what "now" and its like take the mood back to
+
+
+def moods_of(tokens: list[Token], lexicon: Lexicon) -> list[str]:
+    """One mood for each token."""
+    moods = [SAID] * len(tokens)
+    triggers = longest_first(lexicon.moods.find(tokens))
+    for trigger in triggers:
+        if trigger.means in _WHOLE_SENTENCE:
+            _spread(moods, trigger, _sentence_start(tokens, trigger.start), _sentence_end(tokens, trigger.end))
+    for trigger in triggers:
+        _apply(moods, trigger, tokens)
+    _doubt_before_question_marks(moods, tokens)
+    return moods
+
+
+def _apply(moods: list[str], trigger: Match, tokens: list[Token]) -> None:
+    mood = trigger.means
+    if mood in _WHOLE_SENTENCE:
+        return
+    if mood in _WHOLE_CLAUSE:
+        start, end = _clause_start(tokens, trigger.start), _clause_end(tokens, trigger.end)
+        moods[start:end] = ["ask"] * (end - start)
+        return
+    end = _sentence_end(tokens, trigger.end) if mood in _TO_SENTENCE_END else _clause_end(tokens, trigger.end)
+    if mood == SAID:
+        _spread_said(moods, trigger, end)
+    else:
+        _spread(moods, trigger, trigger.start, end)
+
+
+def _spread(moods: list[str], trigger: Match, start: int, end: int) -> None:
+    for at in range(start, end):
+        if moods[at] not in ("elsewhere", "suppose"):
+            moods[at] = trigger.means
+
+
+def _spread_said(moods: list[str], trigger: Match, end: int) -> None:
+    """"Now" ends a past or another cook's tale, but not a supposition."""
+    for at in range(trigger.start, end):
+        if moods[at] != "suppose":
+            moods[at] = SAID
+
+
+def _doubt_before_question_marks(moods: list[str], tokens: list[Token]) -> None:
+    for at, token in enumerate(tokens):
+        if token.text == "?":
+            for i in range(_clause_start(tokens, at), at):
+                if moods[i] == SAID:
+                    moods[i] = "maybe"
+
+
+def _sentence_start(tokens: list[Token], at: int) -> int:
+    while at > 0 and not tokens[at - 1].is_break:
+        at -= 1
+    return at
+
+
+def _sentence_end(tokens: list[Token], at: int) -> int:
+    while at < len(tokens) and not tokens[at].is_break:
+        at += 1
+    return at
+
+
+def _clause_start(tokens: list[Token], at: int) -> int:
+    while at > 0 and not tokens[at - 1].is_pause:
+        at -= 1
+    return at
+
+
+def _clause_end(tokens: list[Token], at: int) -> int:
+    while at < len(tokens) and not tokens[at].is_pause and tokens[at].text != "but":
+        at += 1
+    return at
+
+
+def denied(tokens: list[Token], at: int, lexicon: Lexicon) -> bool:
+    """Whether a negation reaches the word at `at`."""
+    reach = lexicon.data["negation_reach"]
+    for i in range(at - 1, max(-1, at - 1 - reach), -1):
+        if tokens[i].is_pause or tokens[i].text in lexicon.negation_stops:
+            return False
+        if tokens[i].text in lexicon.negators:
+            return True
+    return False

@@ -1,0 +1,140 @@
+"""Flags, choices, shares and times that stand in the words as phrases, with the reach of "no" and "not"."""
+
+from dataclasses import dataclass
+
+from advisor.facts import Value
+from advisor.language.message import Message
+from advisor.language.moods import denied
+from advisor.language.patterns import Match
+
+DAY, HALF_DAY = 1440, 720
+HEARD_AS = {"said", "maybe"}
+DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
+STILL_TRUE_OF_THE_PAST = {"fire_out", "choked", "air_blocked", "wood_state", "lighter_fluid", "charcoal_state", "lit_spots",
+                          "fire_died_ago_min", "burnt_skin", "leftover", "intact"}
+MEAT_WORDS = {"meat", "food", "internal"}
+DOME_WORDS = {"dome", "pit", "fire", "temp", "cooker", "thermometer", "it", "she"}
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A phrase found: the fact, its value and the token where it begins."""
+
+    fact: str
+    value: Value
+    at: int
+
+
+def phrase_facts(message: Message) -> dict[str, Value]:
+    """Facts that phrases state; of two words on one fact the later wins."""
+    heard: dict[str, Value] = {}
+    for said in sorted(phrases_in(message), key=lambda found: found.at):
+        heard[said.fact] = said.value
+    return heard
+
+
+def phrases_in(message: Message) -> list[Said]:
+    found = []
+    by_fact: dict[str, list[Match]] = {}
+    for match in message.lexicon.phrases.find(message.tokens):
+        by_fact.setdefault(match.means[0], []).append(match)
+    for matches in by_fact.values():
+        found += [said for match in _outermost(matches) if (said := _said(message, match))]
+    return found
+
+
+def _outermost(matches: list[Match]) -> list[Match]:
+    kept: list[Match] = []
+    for match in sorted(matches, key=lambda found: (-len(found), found.start)):
+        if not any(match.overlaps(other) for other in kept):
+            kept.append(match)
+    return kept
+
+
+def _said(message: Message, match: Match) -> Said | None:
+    fact, value = match.means
+    definition = message.lexicon.vocabulary[fact]
+    if not _is_meant(message, match, fact, definition.type == "flag", value):
+        return None
+    is_denied = _is_denied(message, match)
+    if definition.type == "flag":
+        return Said(fact, bool(value) != is_denied, match.start)
+    if is_denied:
+        return None
+    if value is None:
+        return _figure(message, match, fact)
+    if fact == "trend" and _is_about_meat(message, match.start):
+        return Said("meat_trend", str(value), match.start) if value != "swinging" else None
+    return Said(fact, float(value) if definition.is_number else str(value), match.start)
+
+
+def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: Value | None) -> bool:
+    lexicon = message.lexicon
+    moods = {message.moods[at] for at in range(match.start, match.end)}
+    if fact in lexicon.alarms and value is True:
+        unheard = moods - HEARD_AS - DOUBTED
+        return not unheard or (fact in lexicon.alarms_of_anybody and unheard == {"elsewhere"})
+    if is_flag and "maybe" in moods:
+        return False
+    allowed = HEARD_AS | ({"was"} if fact in STILL_TRUE_OF_THE_PAST or value is None else set())
+    return moods <= allowed
+
+
+def _is_denied(message: Message, match: Match) -> bool:
+    """Whether "not" stands before the phrase, or in a gap of it where the phrase itself names none."""
+    tokens, negators = message.tokens, message.lexicon.negators
+    if tokens[match.start].text in negators:
+        return denied(tokens, match.start, message.lexicon)
+    return denied(tokens, match.start, message.lexicon)
+
+
+def _is_about_meat(message: Message, at: int) -> bool:
+    """Whether the words before, in its clause, name the meat last."""
+    start, _ = message.clause(at)
+    for i in range(at - 1, start - 1, -1):
+        lemma = message.tokens[i].lemma
+        if lemma in MEAT_WORDS:
+            return True
+        if lemma in DOME_WORDS or message.tokens[i].text in DOME_WORDS:
+            return False
+    return False
+
+
+# ---- times ------------------------------------------------------------------------------------------------
+
+def _figure(message: Message, match: Match, fact: str) -> Said | None:
+    quantity = message.tokens[match.quantity].quantity if match.quantity is not None else None
+    inner = [i for i in range(match.start, match.end) if message.tokens[i].quantity]
+    if quantity is None:
+        return None
+    if message.lexicon.vocabulary[fact].type == "minutes":
+        timed = [i for i in inner if message.tokens[i].quantity.kind in ("minutes", "ago", "clock")]
+        if not timed:
+            return None
+        minutes = minutes_of(message, timed[-1], message.lexicon.vocabulary[fact].clock == "falls")
+        return None if minutes is None else Said(fact, minutes, match.start)
+    return Said(fact, round(quantity.value, 2), match.start)
+
+
+def minutes_of(message: Message, at: int, ahead: bool) -> float | None:
+    """Minutes from now to (or since) the figure at `at`; None for a clock time when nobody knows the time."""
+    quantity = message.tokens[at].quantity
+    if quantity.kind != "clock":
+        return quantity.value
+    now, now_is_half = clock_now(message, at)
+    if now is None:
+        return None
+    gap = (quantity.value - now) if ahead else (now - quantity.value)
+    return float(gap % (HALF_DAY if quantity.half_day or now_is_half else DAY))
+
+
+def clock_now(message: Message, but_not: int) -> tuple[float | None, bool]:
+    """Minute of day now: as said in the message ("its 6:50 now"), else from the context."""
+    for at, token in enumerate(message.tokens):
+        if at == but_not or token.quantity is None or token.quantity.kind != "clock":
+            continue
+        words = {other.text for other in message.tokens[at + 1:at + 2]}
+        ahead = [other.text for other in message.tokens[max(0, at - 2):at]]
+        if "now" in words or ahead[-1:] == ["now"] or ahead in (["it", "is"], ["time", "is"], ["it", "'s"]):
+            return token.quantity.value, token.quantity.half_day
+    return (None if message.context.minute_of_day is None else float(message.context.minute_of_day)), False

@@ -1,0 +1,86 @@
+"""Temperatures settled: corrections applied, scales chosen, the later word kept, trend and rate drawn from them."""
+
+from dataclasses import dataclass
+
+from advisor.facts import Value
+from advisor.language.claims import Claim
+from advisor.language.corrections import corrected_claims, redirected, rescaled, spoken_scale
+from advisor.language.heard import Unclear
+from advisor.language.message import Message
+from advisor.language.scales import HINT_OF_F, in_fahrenheit, left_open, scale_of
+from advisor.language.temperatures import temperature_claims
+
+DIED_WORDS = {"died", "out", "dead"}
+FEWEST_FOR_SWING = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Readings:
+    """Facts from figures; unclear where one stays open; scale where the words show it."""
+
+    facts: dict[str, Value]
+    unclear: Unclear | None
+    scale: str | None
+
+
+def reading_facts(message: Message) -> Readings:
+    claims = corrected_claims(message, temperature_claims(message))
+    claims = [_answering(message, claim, claims) for claim in claims]
+    scale, shown = scale_of(claims, message.context, spoken_scale(message))
+    unclear = left_open(claims, scale, _hinted(message, claims))
+    if unclear:
+        return Readings({}, unclear, None)
+    facts = _latest(message, claims, scale)
+    if _corrects(message):
+        facts = redirected(message, claims, facts)
+        facts |= rescaled(message, facts)
+    return Readings(facts, None, scale if shown else None)
+
+
+def _corrects(message: Message) -> bool:
+    return any(match.means == "correction" for match in message.lexicon.intents.find(message.tokens))
+
+
+def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
+    """A lone figure without an owner answers the question that was asked."""
+    asked = message.context.asked
+    if len(claims) != 1 or claim.fact != "dome_f" or asked not in (
+            "target_f", "grate_f", "meat_f", "meat_target_f", "ambient_f", "meat_was_f", "peak_meat_f"):
+        return claim
+    if any(match.means == "dome_f" for match in message.lexicon.owners.find(message.tokens)) or claim.before:
+        return claim
+    return Claim(asked, claim.value, claim.unit, claim.at, claim.said)
+
+
+def _hinted(message: Message, claims: list[Claim]) -> bool:
+    """Whether anything besides the bare figure is said; then it is Fahrenheit as usual."""
+    return any(claim.value >= HINT_OF_F for claim in claims) or len(message.tokens) > 6
+
+
+def _latest(message: Message, claims: list[Claim], scale: str | None) -> dict[str, Value]:
+    facts: dict[str, Value] = {}
+    earlier: dict[str, list[float]] = {}
+    for claim in claims:
+        value = in_fahrenheit(claim, scale)
+        if claim.before:
+            if claim.fact == "meat_f" and _fire_died(message):
+                facts["meat_was_f"] = value
+            earlier.setdefault(claim.fact, []).append(value)
+            continue
+        if claim.fact in facts:
+            earlier.setdefault(claim.fact, []).append(float(facts[claim.fact]))
+        facts[claim.fact] = value
+    return facts | _trend(message, earlier.get("dome_f", []), facts.get("dome_f"))
+
+
+def _fire_died(message: Message) -> bool:
+    return any(match.means == ("fire_out", True) for match in message.lexicon.phrases.find(message.tokens))
+
+
+def _trend(message: Message, earlier: list[float], now: Value | None) -> dict[str, Value]:
+    """Swinging where three readings turn round; rising or falling from an earlier one to this one."""
+    values = [*earlier, float(now)] if now is not None else earlier
+    steps = [b - a for a, b in zip(values, values[1:], strict=False) if b != a]
+    if any(a * b < 0 for a, b in zip(steps, steps[1:], strict=False)):
+        return {"trend": "swinging"}
+    return {}

@@ -1,0 +1,95 @@
+"""The one door: free text typed beside a hot fire, turned into facts and intents, offline.
+
+The stages, each in its own module: characters (normalise), tokens, words (words, spoken, quantities, clocks), moods,
+cookers, then facts (temperatures, vents, phrases, foods), answers, corrections and intents.
+"""
+
+from dataclasses import replace
+
+from advisor.errors import ValueRefused
+from advisor.facts import Value
+from advisor.language.answers import answer
+from advisor.language.clocks import mark_clock_times
+from advisor.language.cookers import parts_of
+from advisor.language.corrections import corrected_claims, redirected, rescaled, spoken_scale
+from advisor.language.foods import food_facts
+from advisor.language.heard import Context, Heard, Unclear
+from advisor.language.intents import done_steps, intents_of, is_all_done, topic_of
+from advisor.language.lexicon import Lexicon, lexicon_of
+from advisor.language.message import Message
+from advisor.language.moods import moods_of
+from advisor.language.normalise import normalise
+from advisor.language.phrases import phrase_facts
+from advisor.language.quantities import join_quantities
+from advisor.language.readings import reading_facts
+from advisor.language.spoken import join_spoken
+from advisor.language.styles import style_of
+from advisor.language.tokens import Token, tokenise
+from advisor.language.vents import vent_facts
+from advisor.language.words import mend, name, write_out
+from advisor.vocabulary import Vocabulary
+
+
+def hear(text: str, vocabulary: Vocabulary, context: Context = Context()) -> Heard:
+    """`text` understood against what was known before. Never raises on any text."""
+    lexicon = lexicon_of(vocabulary)
+    tokens = read_tokens(text, lexicon)
+    if not tokens:
+        return Heard(intents=("off_topic",) if text.strip() else ())
+    message = Message(tokens, moods_of(tokens, lexicon), lexicon, context)
+    parts = parts_of(message)
+    first, *further = parts
+    facts, unclear, refused, style = _facts(first.message)
+    others = []
+    for part in further:
+        their_facts, _, their_refused, _ = _facts(part.message)
+        others.append((part.cooker or "", their_facts))
+        refused += their_refused
+    return _heard(message, Heard(facts=facts, cooker=first.cooker, others=tuple(others), unclear=unclear,
+                                 refused=tuple(refused), units=style))
+
+
+def read_tokens(text: str, lexicon: Lexicon) -> list[Token]:
+    """Tokens with short forms written out, misspellings mended, figures joined with their units and parts named."""
+    tokens = mend(write_out(tokenise(normalise(text)), lexicon), lexicon)
+    tokens = join_quantities(join_spoken(tokens))
+    return name(mark_clock_times(tokens, lexicon), lexicon)
+
+
+def _facts(message: Message):
+    """(facts, unclear, refused sentences, style) of the words about one cooker."""
+    readings = reading_facts(message)
+    heard: dict[str, Value | None] = {**phrase_facts(message), **vent_facts(message), **food_facts(message),
+                                      **readings.facts}
+    facts = {fact: value for fact, value in heard.items() if value is not None}
+    if readings.unclear is None:
+        facts |= answer(message, facts)
+    checked, refused = _believable(message.lexicon.vocabulary, facts)
+    return checked, readings.unclear, refused, style_of(message, readings.scale)
+
+
+def _believable(vocabulary: Vocabulary, facts: dict[str, Value]) -> tuple[dict[str, Value], list[str]]:
+    checked, refused = {}, []
+    for fact, value in facts.items():
+        try:
+            checked[fact] = vocabulary.check(fact, value)
+        except ValueRefused as error:
+            refused.append(error.sentence())
+    return checked, refused
+
+
+def _heard(message: Message, heard: Heard) -> Heard:
+    """The facts with intents and topic round them."""
+    intents, argument = intents_of(message)
+    supposed = _facts(message.supposed())[0] if "what_if" in intents else {}
+    stated = heard.facts or heard.others
+    if stated:
+        intents = [intent for intent in intents if intent != "declined"] + ["tell"]
+    about = topic_of(message) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
+    if not intents and not (heard.unclear or heard.refused):
+        intents = ["off_topic"]
+    if intents == ["ask"] and not about:
+        intents = ["ask"] if stated else ["off_topic"]
+    steps = done_steps(message) if "done" in intents else ()
+    return replace(heard, intents=tuple(intents), about=about, argument=argument, supposed=supposed,
+                   done_steps=steps, all_done="done" in intents and is_all_done(message))

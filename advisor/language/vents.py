@@ -1,0 +1,143 @@
+"""How far each vent is open: subjects and amounts of one clause paired off."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from advisor.facts import Value
+from advisor.language.message import Message
+from advisor.language.moods import denied
+from advisor.language.patterns import Match, longest_first
+
+SUBJECTS = {"bottom": ("bottom",), "top": ("top",), "both": ("bottom", "top"), "vents": ("bottom", "top"),
+            "everything": ("bottom", "top"), "all": ("bottom", "top"), "doors": ("bottom", "top")}
+OTHER_SUBJECTS = {"lid", "basket", "garage_door", "door", "gasket", "shed", "garage", "fridge", "bag", "food", "meat",
+                  "lump", "fire", "hood", "window", "windows", "dome"}
+PLAIN_STATES = {"open", "shut"}
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """An amount in a clause: a fraction, inches, or None where it moved by nobody knows how much."""
+
+    match: Match
+    fraction: float | None = None
+    inches: float | None = None
+
+
+def vent_facts(message: Message) -> dict[str, Value | None]:
+    """bottom_vent, top_vent and their inches; None marks a vent that was moved by an unknown amount."""
+    openings = [_opening(message, match) for match in longest_first(message.lexicon.openings.find(message.tokens))]
+    facts: dict[str, Value | None] = {}
+    dangling: list[int] = []
+    for start, end in _clauses(message):
+        subjects = [at for at in range(start, end) if _is_subject(message, at)]
+        inside = [opening for opening in openings if start <= opening.match.start < end]
+        if not subjects and dangling and inside:
+            subjects = dangling
+        dangling = [] if inside else [at for at in subjects if message.tokens[at].lemma in SUBJECTS]
+        for opening, vents in _paired(message, subjects, inside):
+            _set(facts, message, opening, vents)
+    return facts
+
+
+def _clauses(message: Message) -> list[tuple[int, int]]:
+    cuts = [at for at, token in enumerate(message.tokens) if token.is_pause] + [len(message.tokens)]
+    return [(start, end) for start, end in zip([0, *(cut + 1 for cut in cuts)], cuts, strict=False) if start < end]
+
+
+def _is_subject(message: Message, at: int) -> bool:
+    token = message.tokens[at]
+    word = token.lemma if token.lemma in SUBJECTS else token.text
+    return word in SUBJECTS or token.lemma in OTHER_SUBJECTS or token.text in OTHER_SUBJECTS
+
+
+def _vents(message: Message, at: int) -> tuple[str, ...]:
+    token = message.tokens[at]
+    return SUBJECTS.get(token.lemma) or SUBJECTS.get(token.text, ())
+
+
+def _paired(message: Message, subjects: list[int], openings: list[Opening]) -> list[tuple[Opening, list[str]]]:
+    """Each amount with the vents it belongs to."""
+    pairs = []
+    taken: set[int] = set()
+    for place, opening in enumerate(openings):
+        group = _group_for(message, subjects, openings, place, taken)
+        taken |= set(group)
+        vents = [vent for at in group for vent in _vents(message, at)]
+        if vents:
+            pairs.append((opening, vents))
+    return pairs
+
+
+def _group_for(message: Message, subjects: list[int], openings: list[Opening], place: int,
+               taken: set[int]) -> list[int]:
+    match = openings[place].match
+    inside = [at for at in subjects if match.start <= at < match.end]
+    if inside:
+        return inside
+    earliest = openings[place - 1].match.end if place else -1
+    latest = openings[place + 1].match.start if place + 1 < len(openings) else len(message.tokens)
+    left = [at for at in subjects if earliest <= at < match.start and at not in taken]
+    right = [at for at in subjects if match.end <= at < latest]
+    if left and not _reaches_forward(message, match):
+        return _last_group(message, left)
+    if right:
+        return _first_group(message, right)
+    return _last_group(message, left or [at for at in subjects if at < match.start][-1:])
+
+
+def _reaches_forward(message: Message, match: Match) -> bool:
+    """"... and shut the top": a verb right before its object takes that object."""
+    after = match.end + (match.end < len(message.tokens) and message.tokens[match.end].text in ("the", "my", "on"))
+    verb = message.tokens[match.start].lemma in ("shut", "open", "cracked")
+    joined = match.start and message.tokens[match.start - 1].text in ("and", "i", "then", "we", "but", "just", "have")
+    return bool(verb and joined and after < len(message.tokens) and _vents(message, after))
+
+
+def _last_group(message: Message, subjects: list[int]) -> list[int]:
+    """The last subject, with those joined to it by "and"."""
+    group = subjects[-1:]
+    for at in reversed(subjects[:-1]):
+        if set(token.text for token in message.tokens[at + 1:group[0]]) <= {"and", "the", "&"}:
+            group.insert(0, at)
+        else:
+            break
+    return group
+
+
+def _first_group(message: Message, subjects: list[int]) -> list[int]:
+    group = subjects[:1]
+    for at in subjects[1:]:
+        if set(token.text for token in message.tokens[group[-1] + 1:at]) <= {"and", "the", "&"}:
+            group.append(at)
+        else:
+            break
+    return group
+
+
+def _opening(message: Message, match: Match) -> Opening:
+    means: Any = match.means
+    quantity = message.tokens[match.quantity].quantity if match.quantity is not None else None
+    if means == "open_by" and quantity:
+        if quantity.kind == "inches":
+            return Opening(match, inches=round(quantity.value, 3))
+        return Opening(match, fraction=round(quantity.value, 2))
+    if means == "closed_by" and quantity:
+        return Opening(match, fraction=round(1 - quantity.value, 2))
+    return Opening(match, fraction=float(means) if isinstance(means, int | float) else None)
+
+
+def _set(facts: dict[str, Value | None], message: Message, opening: Opening, vents: list[str]) -> None:
+    match = opening.match
+    if message.moods[match.start] != "said" or denied(message.tokens, match.start, message.lexicon):
+        return
+    fraction = opening.fraction
+    if match.means == "moved" and len(vents) == 2 and message.tokens[match.end - 1].text == "open":
+        fraction = 1.0  # "both open", "everything open"
+    for vent in vents:
+        for name in (f"{vent}_vent", f"{vent}_vent_in"):
+            facts.pop(name, None)
+        if opening.inches is not None:
+            facts[f"{vent}_vent_in"] = opening.inches
+        else:
+            facts[f"{vent}_vent"] = fraction

@@ -1,0 +1,123 @@
+"""Words made ready for the patterns: short forms written out, misspellings mended, parts and foods named."""
+
+import re
+from functools import lru_cache
+
+from advisor.language.lexicon import Lexicon
+from advisor.language.patterns import Match, longest_first
+from advisor.language.tokens import Quantity, Token
+
+SHORTEST_MENDED = 4
+_THRICE = re.compile(r"(.)\1{2,}")
+_NEGATED = ("n", "'t")
+
+
+def write_out(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
+    """Short forms in full: "isn't" -> is not, "wont" -> will not, "fires" -> fire is."""
+    out: list[Token] = []
+    for token in tokens:
+        if token.text == "'t" and out:
+            out[-1:] = _not(out[-1])
+        elif token.kind == "word" and not token.text.startswith("'") and token.text in lexicon.short_forms \
+                and not _is_unit_letter(token, out):
+            out += [Token(word, "word") for word in lexicon.short_forms[token.text]]
+        else:
+            out.append(token)
+    return out
+
+
+def _is_unit_letter(token: Token, before: list[Token]) -> bool:
+    return bool(len(token.text) == 1 and before and before[-1].kind == "number")
+
+
+def _not(verb: Token) -> list[Token]:
+    stem = {"won": "will", "can": "can", "ain": "is", "shan": "shall"}.get(verb.text, verb.text.removesuffix("n"))
+    return [Token(stem, "word"), Token("not", "word")]
+
+
+def mend(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
+    """Words that nobody knows made the nearest trade word, where one is near enough."""
+    for token in tokens:
+        if token.kind == "word" and token.text.isascii() and token.text not in lexicon.known_words:
+            token.text = token.lemma = _mended(token.text, lexicon)
+    return tokens
+
+
+def _mended(word: str, lexicon: Lexicon) -> str:
+    if _THRICE.search(word):
+        for repeat in (r"\1\1", r"\1"):
+            shorter = _THRICE.sub(repeat, word)
+            if shorter in lexicon.known_words:
+                return shorter
+        word = _THRICE.sub(r"\1", word)
+    if len(word) < SHORTEST_MENDED or len(word) > 20:
+        return word
+    return _nearest(word, lexicon.trade_words)
+
+
+@lru_cache(maxsize=2000)
+def _nearest(word: str, choices: tuple[str, ...]) -> str:
+    from rapidfuzz.distance import OSA  # only messages with an unknown word pay for it
+
+    farthest = 1 if len(word) < 7 else 2
+    best, distance = word, farthest + 1
+    for choice in choices:
+        if abs(len(choice) - len(word)) > farthest or (choice[0] != word[0] and farthest < 2):
+            continue
+        found = OSA.distance(word, choice, score_cutoff=farthest)
+        if found < distance:
+            best, distance = choice, found
+    return best
+
+
+def name(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
+    """Tokens with lemmas, idioms blanked, and each name of a part or a food made one token."""
+    for token in tokens:
+        if token.kind == "word":
+            token.lemma = lexicon.lemmas.get(token.text, token.text)
+    tokens = _replace(tokens, longest_first(lexicon.idioms.find(tokens)), _idiom)
+    return _join_foods(_replace(tokens, longest_first(lexicon.names.find(tokens)), _named))
+
+
+def _replace(tokens: list[Token], matches: list[Match], make) -> list[Token]:
+    out: list[Token] = []
+    at = 0
+    for match in matches:
+        out += tokens[at:match.start]
+        out.append(make(tokens, match))
+        at = match.end
+    return out + tokens[at:]
+
+
+def _idiom(tokens: list[Token], match: Match) -> Token:
+    return Token("_".join(token.text for token in tokens[match.start:match.end]), "word", lemma="idiom")
+
+
+def _named(tokens: list[Token], match: Match) -> Token:
+    kind, what = match.means
+    said = " ".join(token.text for token in tokens[match.start:match.end])
+    if kind == "name":
+        return Token(said, "word", lemma=what)
+    return Token(said, "word", lemma="food", names=frozenset({what}))
+
+
+def _join_foods(tokens: list[Token]) -> list[Token]:
+    """"pork" + "shoulder" is one food; a cut such as "breast" or "flat" is one only beside a food."""
+    out: list[Token] = []
+    for token in tokens:
+        before = out[-1] if out and out[-1].lemma == "food" else None
+        if token.lemma == "food" and before and not (token.names & before.names == {"parts"}):
+            names = (before.names | token.names) - {"parts"}
+            out[-1] = Token(f"{before.text} {token.text}", "word", lemma="food", names=names)
+        else:
+            out.append(token)
+    return [_only_part(token) if token.names == {"parts"} else token for token in out]
+
+
+def _only_part(token: Token) -> Token:
+    return Token(token.text, "word")
+
+
+def figure_is_pronoun(quantity: Quantity) -> bool:
+    """Whether a spoken "one" stands for a thing, as in "the open one"."""
+    return quantity.spoken and quantity.kind == "number" and quantity.value == 1
