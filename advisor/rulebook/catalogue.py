@@ -1,7 +1,7 @@
 """The lists that rules refer to by name: findings, acts, cautions, the vent chart of the trade, set phrases."""
 
 from pathlib import Path
-from typing import Any, Literal, TypeVar
+from typing import Any, Literal
 
 from pydantic import BaseModel, Field, ValidationError
 
@@ -9,8 +9,6 @@ from advisor.errors import UnknownName
 from advisor.rulebook.schema import Frozen
 from advisor.suggestions import did_you_mean
 from advisor.yamlfile import read_yaml, refusal
-
-FileModel = TypeVar("FileModel", bound=BaseModel)
 
 
 class Finding(Frozen):
@@ -80,6 +78,9 @@ class Catalogue(Frozen):
     phrases: dict[str, str]
     openers: tuple[str, ...]
 
+    def __repr__(self) -> str:
+        return f"Catalogue({len(self.findings)} findings, {len(self.acts)} acts, {len(self.cautions)} cautions)"
+
     def known(self, kind: Literal["findings", "acts", "cautions"], name: str) -> Any:
         """One entry; raises UnknownName with the nearest spelling."""
         entries = getattr(self, kind)
@@ -90,15 +91,18 @@ class Catalogue(Frozen):
 
 def read_catalogue(folder: Path) -> Catalogue:
     """The lists of a rules folder. Raises RuleFileError with file and line."""
-    phrases = _read(folder / "phrases.yaml", _Phrases)
-    return Catalogue(
-        phrases=phrases.phrases,
-        openers=phrases.openers,
-        findings=_read(folder / "findings.yaml", _Findings).findings,
-        acts=_read(folder / "acts.yaml", _Acts).acts,
-        cautions=_read(folder / "cautions.yaml", _Cautions).cautions,
-        vent_chart=_read(folder / "vent-chart.yaml", VentChart),
-    )
+    return Catalogue(**{name: value for file in LISTS for name, value in read_list(folder, file).items()})
+
+
+def read_list(folder: Path, file: str) -> dict[str, Any]:
+    """The part of the catalogue that one file of LISTS holds. Raises RuleFileError with file and line."""
+    path, model = folder / file, LISTS[file]
+    try:
+        read = model.model_validate(read_yaml(path) or {})
+    except ValidationError as error:
+        allowed = {*Finding.model_fields, *Act.model_fields, *Caution.model_fields, *Parameter.model_fields}
+        raise refusal(path, error, allowed | set(model.model_fields)) from None
+    return {"vent_chart": read} if model is VentChart else {name: getattr(read, name) for name in model.model_fields}
 
 
 class _Findings(Frozen):
@@ -118,9 +122,5 @@ class _Phrases(Frozen):
     openers: tuple[str, ...]
 
 
-def _read(path: Path, model: type[FileModel]) -> FileModel:
-    try:
-        return model.model_validate(read_yaml(path) or {})
-    except ValidationError as error:
-        allowed = {*Finding.model_fields, *Act.model_fields, *Caution.model_fields, *Parameter.model_fields}
-        raise refusal(path, error, allowed) from None
+LISTS: dict[str, type[BaseModel]] = {"findings.yaml": _Findings, "acts.yaml": _Acts, "cautions.yaml": _Cautions,
+                                     "vent-chart.yaml": VentChart, "phrases.yaml": _Phrases}

@@ -1,0 +1,65 @@
+"""Steps reported done, questions given up, several cookers by name."""
+
+import pytest
+
+from advisor.cook import Cook, effects
+from advisor.cooknames import canonical, same_cooker
+from advisor.reply import QuestionAsked, StepSaid
+from advisor.stand import Stand
+
+
+def step(n, act, wait=None, **parameters):
+    return StepSaid(n=n, act=act, says="", wait_min=wait, **parameters)
+
+
+SHUT_BOTH = (step(1, "set_vent", vent="bottom", opening=0), step(2, "set_vent", 5, vent="top", opening=0),
+             step(3, "burp_lid", 10, crack_in=1, hold_s=20, times=1))
+QUESTION = QuestionAsked(fact="top_vent", says="", choices=(), because="")
+
+
+def test_a_vent_set_is_told_and_was_moved_just_now(rulebook):
+    assert effects(SHUT_BOTH[0], rulebook.catalogue.acts["set_vent"]) == {"bottom_vent": 0.0, "vents_moved_ago_min": 0.0}
+
+
+def test_done_steps_change_the_situation_with_origin_derived(rulebook):
+    cook = Cook(steps=SHUT_BOTH).do([1, 2], rulebook, 7.0)
+    fact = cook.situation.facts["top_vent"]
+    assert (fact.value, fact.origin, fact.at_min) == (0.0, "derived", 7.0)
+
+
+def test_the_steps_in_hand_end_with_the_first_wait(rulebook):
+    cook = Cook(steps=SHUT_BOTH)
+    assert cook.steps_in_hand() == (1, 2)
+    assert cook.do([1, 2], rulebook, 0).steps_in_hand() == (3,)
+
+
+def test_a_question_asked_in_vain_is_given_up():
+    cook = Cook()
+    for _ in range(3):
+        cook = cook.advised(cook.situation, (), QUESTION)
+    assert "top_vent" in cook.situation.declined
+
+
+@pytest.mark.parametrize("name", ["number two", "2", "the second", "#2", "cooker 2", "second one", "no 2"])
+def test_one_cooker_by_many_names(name):
+    assert same_cooker("2", name), canonical(name)
+
+
+@pytest.mark.parametrize(("one", "other"), [("1", "2"), ("left", "right"), ("pit 1", "pit 2"), ("12", "2")])
+def test_two_cookers_stay_two(one, other):
+    assert not same_cooker(one, other)
+
+
+def test_a_slip_of_the_thumb_is_no_new_cooker():
+    assert same_cooker("bertha", "berhta")
+
+
+def test_each_cooker_keeps_its_own_situation(rulebook):
+    stand = Stand()
+    stand.switch("one")
+    stand.tell("one", {"dome_f": 300.0}, "said", rulebook, 0)
+    stand.switch("two")
+    assert stand.cook.situation.facts == {}
+    stand.switch("1")
+    assert stand.cook.situation.facts["dome_f"].value == 300
+    assert stand.names == ("one", "two")
