@@ -8,7 +8,7 @@ import numpy as np
 from . import combustion, draught, food, lid, walls
 from .air import CP_FLUE, OXYGEN_SHARE, R_AIR
 from .state import (
-    ASH, BODY, CINDERS, COAL, DOME, FOOD, FOOD_MASS, GAS, GAUGE, LAYERS, LIT, OXYGEN, PLATE, ROWS, UNLIT, VOLATILE, WALLS,
+    ASH, BODY, CINDERS, COAL, DOME, FOOD, FOOD_MASS, GAS, GAUGE, LAYERS, LIT, OXYGEN, PLATE, UNLIT, VOLATILE, WALLS,
     WATER,
     Controls, Fixed,
 )
@@ -152,7 +152,7 @@ def _walls(x, fixed, u):
     out_h = np.maximum(out_h, u.set_up(fixed).wind_h)
     out_h = out_h + walls.radiation_coefficient(layers[:, -1], fixed.ambient, fixed.c.emissivity)
     lost = fixed.outer_area * out_h / (1.0 + out_h * fixed.half) * warmer
-    onward = fixed.step_u * fixed.mean_area * (layers[:, :-1] - layers[:, 1:])
+    onward = walls.conduction(layers, fixed.step_ua)
     into = np.zeros_like(layers)
     into[:, 0] += from_gas
     into[:, :-1] -= onward
@@ -180,5 +180,3 @@ def stored_heat(x: np.ndarray, fixed: Fixed) -> np.ndarray:
     meat = x[FOOD_MASS] * food.CP * (x[FOOD].mean(axis=0) - a)
     return coals + fixed.plate_cp * (x[PLATE] - a) + layers + meat
 
-
-assert ROWS == BODY.stop

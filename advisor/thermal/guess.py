@@ -10,7 +10,7 @@ from .state import (
     ASH, BODY, COAL, DOME, FOOD, GAS, GAUGE, LAYERS, LIT, OXYGEN, PLATE, UNLIT, VOLATILE, Controls, Fixed, Surroundings,
 )
 
-WARM_H, COOL_H = 13.0, 11.0   # W/(m2 K) inside with radiation, outside with radiation; free convection plus 6-7
+DOME_H, BODY_H, OUTER_H = 13.0, 20.0, 11.0   # W/(m2 K), radiation included: under the dome, by the fire, outside
 
 
 def cookers(known: Known, n: int, rng: np.random.Generator, learned=None) -> Cookers:
@@ -64,9 +64,9 @@ def _walls(x, fixed, felt, minutes, past):
     c = fixed.c
     level = fixed.ambient + past * (felt - fixed.ambient)
     lateness = np.linspace(0.75, 1.2, LAYERS)[:, None]
-    for rows, thickness in ((DOME, c.dome_thickness), (BODY, c.body_thickness)):
-        steady = walls.steady_profile(level, fixed.ambient, WARM_H, COOL_H, thickness, c.wall_k, LAYERS)
-        tau = thickness * c.wall_density * c.wall_cp / (WARM_H + COOL_H)
+    for rows, thickness, h in ((DOME, c.dome_thickness, DOME_H), (BODY, c.body_thickness, BODY_H)):
+        steady = walls.steady_profile(level, fixed.ambient, h, OUTER_H, thickness, c.wall_k, LAYERS)
+        tau = thickness * c.wall_density * c.wall_cp / (h + OUTER_H)
         risen = 1.0 - np.minimum(lateness * np.exp(-minutes * 60.0 / tau), 1.0)
         x[rows] = fixed.ambient + risen * (steady - fixed.ambient)
 

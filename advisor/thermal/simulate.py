@@ -12,6 +12,7 @@ from .population import Cookers
 from .state import COAL, FOOD_MASS, GAS, LAYERS, LIT, OXYGEN, UNLIT, VOLATILE, WALLS, Controls, Fixed, Surroundings
 
 STEP = 20.0       # s; halving it moves the dome by less than 1 F
+STARTED_AT = 950.0   # K, charcoal glowing from a starter, within measured peaks of 740-790 C; assumed
 SETTLING = 0.5    # s, length of the first step after a move; steps double from there
 FAST = slice(0, 4)
 MASSES = [OXYGEN, LIT, UNLIT, VOLATILE]
@@ -97,6 +98,17 @@ class Cooking:
     def put_food_on(self, kg: float) -> None:
         """Cold food goes on; 0 takes it off."""
         state.put_food_on(self.x, kg)
+
+    def light(self, kg: float) -> None:
+        """Some of the unlit charcoal is set alight by a starter."""
+        caught = np.minimum(self.x[UNLIT], kg)
+        total = self.x[LIT] + caught
+        self.x[COAL] = (self.x[LIT] * self.x[COAL] + caught * STARTED_AT) / np.maximum(total, 1e-9)
+        self.x[LIT], self.x[UNLIT] = total, self.x[UNLIT] - caught
+
+    def clear_ash(self, share: float = 0.9) -> None:
+        """Ash is raked from grate and bed."""
+        self.x[state.ASH] = (1.0 - share) * self.x[state.ASH]
 
     def readings(self) -> Readings:
         """What stands now, noise left to the caller."""

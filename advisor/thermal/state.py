@@ -104,10 +104,9 @@ class Fixed:
         self.wall_area = np.stack([c.dome_area, c.body_area])
         self.outer_area = self.wall_area * c.outer_ratio
         self.spacing = thickness / LAYERS
-        self.step_u = (c.wall_k / self.spacing)[:, None, :]
         self.half = 0.5 * self.spacing / c.wall_k
         self.layer_cp = c.wall_density * c.wall_cp * self.spacing * 0.5 * self.wall_area * (1.0 + c.outer_ratio)
-        self.mean_area = (0.5 * self.wall_area * (1.0 + c.outer_ratio))[:, None, :]
+        self.step_ua = (c.wall_k / self.spacing * 0.5 * self.wall_area * (1.0 + c.outer_ratio))[:, None, :]
         self.outer_width = c.width + 2 * thickness.mean(axis=0)
         calm = [walls.natural_convection_sphere(self.ambient + d, self.ambient, self.outer_width) for d in (15., 150.)]
         roots = [15.0 ** 0.25, 150.0 ** 0.25]
@@ -117,7 +116,7 @@ class Fixed:
     def wall_step(self, dt: float) -> np.ndarray:
         """(1 - dt/2 J)^-1 of conduction between the layers (2, L, L, n), kept for the next step of that length."""
         if dt not in self._wall_steps:
-            flow = (self.step_u * self.mean_area)[:, 0] / self.layer_cp * (0.5 * dt)
+            flow = self.step_ua[:, 0] / self.layer_cp * (0.5 * dt)
             couple = np.zeros((2, self.n, LAYERS, LAYERS))
             for i in range(LAYERS - 1):
                 couple[:, :, i, i] += flow

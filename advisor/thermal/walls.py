@@ -54,9 +54,12 @@ def biot(h, half_thickness, k):
     return h * half_thickness / k
 
 
-def conduction(layers, spacing, k):
-    """Flux [W/m2] from each layer to the next, outwards; layers (..., L, n) [K], spacing [m] between centres."""
-    return (layers[..., :-1, :] - layers[..., 1:, :]) * (k / spacing)
+def conduction(layers, conductance):
+    """Flow from each layer to the next, outwards (..., L - 1, n): Fourier's law between layer centres.
+
+    layers (..., L, n) [K]; conductance k/dx [W/(m2 K)] gives W/m2, k A/dx [W/K] gives W. Nothing if all are equal.
+    """
+    return (layers[..., :-1, :] - layers[..., 1:, :]) * conductance
 
 
 def steady_profile(t_inner_side, t_air, inner_h, outer_h, thickness, k, count):

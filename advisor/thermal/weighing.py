@@ -16,12 +16,12 @@ def deviations(since_start_min: np.ndarray) -> np.ndarray:
     return np.sqrt(READING_SD ** 2 + DRIFT_SD ** 2 * np.maximum(since_start_min, 0.0))
 
 
-def log_likelihood(misses: np.ndarray, sd: np.ndarray) -> np.ndarray:
+def log_likelihood(misses: np.ndarray, sd: np.ndarray, independent: float = INDEPENDENT) -> np.ndarray:
     """Student t log-likelihood (n,) of misses (readings, n) with scale sd (readings,), tempered for shared error."""
     if not len(misses):
         return np.zeros(misses.shape[1])
     each = -0.5 * (HEAVY_TAIL + 1.0) * np.log1p((misses / sd[:, None]) ** 2 / HEAVY_TAIL)
-    return each.sum(axis=0) * min(1.0, INDEPENDENT / len(misses))
+    return each.sum(axis=0) * min(1.0, independent / len(misses))
 
 
 def contradicted(misses: np.ndarray, sd: np.ndarray) -> bool:
