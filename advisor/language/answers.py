@@ -104,7 +104,7 @@ def _opening(message: Message, asked: str) -> dict[str, Value]:
         return {f"{asked}_in": round(quantity.value, 3)}
     if quantity:
         return {asked: round(1 - quantity.value if match.means == "closed_by" else quantity.value, 2)}
-    if match.means in ("moved", "both_open"):
+    if match.means in ("moved",):
         return {asked: 1.0} if len(match) == 1 else {}
     return {asked: float(match.means)}
 

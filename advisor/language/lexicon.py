@@ -18,6 +18,7 @@ class Lexicon:
 
     def __init__(self, vocabulary: Vocabulary, data: dict[str, Any]) -> None:
         self.vocabulary, self.data = vocabulary, data
+        self._loose: dict[str, PatternBook] = {}
         self._groups = {"@" + name: "/".join(words) for name, words in data["groups"].items()}
         self.short_forms = {short: full.split() for short, full in data["short_forms"].items()}
         self.lemmas = {form: lemma for lemma, forms in data["forms"].items() for form in forms}
@@ -52,6 +53,7 @@ class Lexicon:
                 continue
             sections = fact.words.items() if isinstance(fact.words, dict) else [(None, fact.words)]
             for value, patterns in sections:
+                value = None if value == "figure" else value
                 yield from ((self.spelt_out(pattern), (name, value)) for pattern in patterns)
 
     @cached_property
@@ -98,6 +100,14 @@ class Lexicon:
     @cached_property
     def answers(self) -> PatternBook:
         return self.book(self.data["answers"])
+
+    def loose_answers(self, fact: str) -> PatternBook:
+        """The phrases of one choice or share alone: meaning the value."""
+        if fact not in self._loose:
+            words = self.words_of(fact)
+            self._loose[fact] = self.book({value: patterns for value, patterns in words.items() if value != "figure"}
+                                          if isinstance(words, dict) else {})
+        return self._loose[fact]
 
     @cached_property
     def names(self) -> PatternBook:

@@ -15,6 +15,7 @@ from typing import Any
 from advisor.language.tokens import Token
 
 WIDEST_GAP = 4
+UNCROSSED = {"not", "no", "never", "without"}  # a gap does not swallow a denial
 PLAIN_FIGURES = {"number", "degrees"}
 GAP, START, END, FIGURE = "...", "^", "$", "<figure>"
 
@@ -135,7 +136,7 @@ def _match_gap(elements: tuple[Element, ...], place: int, tokens: list[Token], a
         end, quantity = _match(elements, place + 1, tokens, at + skip)
         if end >= 0:
             return end, quantity
-        if at + skip >= len(tokens) or tokens[at + skip].is_pause:
+        if at + skip >= len(tokens) or tokens[at + skip].is_pause or tokens[at + skip].text in UNCROSSED:
             break
     return -1, None
 

@@ -12,6 +12,8 @@ HEARD_AS = {"said", "maybe"}
 DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
 STILL_TRUE_OF_THE_PAST = {"fire_out", "choked", "air_blocked", "wood_state", "lighter_fluid", "charcoal_state", "lit_spots",
                           "fire_died_ago_min", "burnt_skin", "leftover", "intact"}
+ASKED = {"ask", "plan", "later", "was"}
+HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
 MEAT_WORDS = {"meat", "food", "internal"}
 DOME_WORDS = {"dome", "pit", "fire", "temp", "cooker", "thermometer", "it", "she"}
 
@@ -76,7 +78,7 @@ def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: V
         return not unheard or (fact in lexicon.alarms_of_anybody and unheard == {"elsewhere"})
     if is_flag and "maybe" in moods:
         return False
-    allowed = HEARD_AS | ({"was"} if fact in STILL_TRUE_OF_THE_PAST or value is None else set())
+    allowed = HEARD_AS | (ASKED if fact in HEARD_IN_QUESTIONS else set()) | ({"was"} if fact in STILL_TRUE_OF_THE_PAST or value is None else set())
     return moods <= allowed
 
 
@@ -111,7 +113,12 @@ def _figure(message: Message, match: Match, fact: str) -> Said | None:
         timed = [i for i in inner if message.tokens[i].quantity.kind in ("minutes", "ago", "clock")]
         if not timed:
             return None
+        if fact == "at_target_for_min" and _is_about_meat(message, inner[0]):
+            return None
         minutes = minutes_of(message, timed[-1], message.lexicon.vocabulary[fact].clock == "falls")
+        counts = [message.tokens[i].quantity.value for i in inner if message.tokens[i].quantity.kind == "number"]
+        if fact == "vents_moved_every_min" and minutes and counts and counts[0]:
+            minutes = round(minutes / counts[0], 1)
         return None if minutes is None else Said(fact, minutes, match.start)
     return Said(fact, round(quantity.value, 2), match.start)
 

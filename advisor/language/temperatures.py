@@ -142,7 +142,8 @@ class _Reader:
             return "meat_f", before
         if "dome_f" in roles:
             return "dome_f", before
-        if self.message.moods[at] == "plan" or self._ends_a_wished_move(place, at):
+        planned_food = "meat_f" in roles and "plan" in self.message.moods
+        if planned_food or self.message.moods[at] == "plan" or self._ends_a_wished_move(place, at):
             return "target_f", False
         if self._starts_a_move(place, at):
             return "dome_f", self.message.moods[at] not in ASKING

@@ -8,6 +8,7 @@ from advisor.language.patterns import Match, longest_first
 from advisor.language.tokens import Quantity, Token
 
 SHORTEST_MENDED = 4
+LONG_WORD = 8  # from here on two slips are forgiven
 _THRICE = re.compile(r"(.)\1{2,}")
 _NEGATED = ("n", "'t")
 
@@ -59,10 +60,10 @@ def _mended(word: str, lexicon: Lexicon) -> str:
 def _nearest(word: str, choices: tuple[str, ...]) -> str:
     from rapidfuzz.distance import OSA  # only messages with an unknown word pay for it
 
-    farthest = 1 if len(word) < 7 else 2
+    farthest = 1 if len(word) < LONG_WORD else 2
     best, distance = word, farthest + 1
     for choice in choices:
-        if abs(len(choice) - len(word)) > farthest or (choice[0] != word[0] and farthest < 2):
+        if abs(len(choice) - len(word)) > farthest or choice[0] not in word[:2]:
             continue
         found = OSA.distance(word, choice, score_cutoff=farthest)
         if found < distance:
