@@ -87,18 +87,36 @@ def parse_condition(fact: str, written: Any) -> Condition:
                          f"allowed are {', '.join(NUMBER_TESTS)}, not, known")
     if "known" in written and written["known"] is not True:
         raise ValueError("known can only be true; for the opposite write the fact under `unless`")
-    bounds = {test: float(written[test]) for test in NUMBER_TESTS if test in written}
+    bounds = {test: _bound(test, written[test]) for test in NUMBER_TESTS if test in written}
     banned = written.get("not", [])
     banned = banned if isinstance(banned, list) else [banned]
     return Condition(fact, none_of=tuple(_number(v) for v in banned), **bounds)
 
 
 def _number(value: Any) -> Value:
-    return value if isinstance(value, bool | str) else float(value)
+    if isinstance(value, bool | str):
+        return value
+    if isinstance(value, int | float):
+        return float(value)
+    raise ValueError(f"{'nothing' if value is None else repr(value)} is no value; "
+                     "write a number, a word, true or false")
+
+
+def _bound(test: str, value: Any) -> float:
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        return float(value)
+    raise ValueError(f"{test} needs a number, not {'nothing' if value is None else repr(value)}")
 
 
 def parse_conditions(written: Any) -> tuple[Condition, ...]:
     """A mapping of facts to what they must be. Raises ValueError saying what is allowed."""
     if not isinstance(written, dict) or not written:
         raise ValueError("write facts with what they must be, such as over_f: {at_least: 75}")
-    return tuple(parse_condition(str(fact), test) for fact, test in written.items())
+    return tuple(_named(str(fact), test) for fact, test in written.items())
+
+
+def _named(fact: str, written: Any) -> Condition:
+    try:
+        return parse_condition(fact, written)
+    except ValueError as error:
+        raise ValueError(f"{fact}: {error}") from None

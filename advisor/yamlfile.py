@@ -1,6 +1,6 @@
 """YAML files read fast, and - only once something is wrong - read again to find the line of a key."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -30,6 +30,9 @@ def read_yaml(path: Path) -> Any:
     except yaml.YAMLError as error:
         raise RuleFileError(_yaml_place(path, error), f"this is no YAML ({_yaml_problem(error)})",
                             "nothing in the file can be used", "check indentation, colons and quotes") from None
+    except ValueError as error:  # a date that no calendar has
+        raise RuleFileError(str(path), f"this is no YAML ({error})", "nothing in the file can be used",
+                            "write dates as year-month-day") from None
 
 
 def line_of(path: Path, keys: Iterable[str | int]) -> int:
@@ -44,17 +47,33 @@ def line_of(path: Path, keys: Iterable[str | int]) -> int:
 
 
 def refusal(path: Path, error: ValidationError, allowed: Iterable[str] = ()) -> RuleFileError:
-    """The first complaint of pydantic as one of ours: file:line, what was seen, what is allowed."""
-    first = error.errors(include_url=False)[0]
-    keys = list(first["loc"])
+    """The complaint of pydantic that tells most as one of ours: file:line, what was seen, what is allowed."""
+    worst = first_complaint(error)
+    message = worst["msg"].removeprefix("Value error, ").removeprefix("Assertion failed, ")
+    keys = keys_of(worst)
+    if isinstance(worst.get("input"), dict) and (inner := message.partition(":")[0]) in worst["input"]:
+        keys, message = [*keys, inner], message.partition(": ")[2]
     place = f"{path}:{line_of(path, keys)}"
     name = ".".join(str(key) for key in keys) or "the file"
-    if first["type"] == "extra_forbidden":
+    if worst["type"] == "extra_forbidden":
         return RuleFileError(place, f"there is no key {keys[-1]!r}", "", did_you_mean(str(keys[-1]), allowed))
-    if first["type"] == "missing":
+    if worst["type"] == "missing":
         return RuleFileError(place, f"the key {name!r} is missing", "", "add it")
-    message = first["msg"].removeprefix("Value error, ").removeprefix("Assertion failed, ")
-    return RuleFileError(place, f"{name}: {message}", f"it says {first.get('input')!r}"[:160])
+    if worst["type"] == "literal_error":
+        return RuleFileError(place, f"{name} is {worst['input']!r}", f"allowed are {worst['ctx']['expected']}",
+                             did_you_mean(str(worst["input"]), worst["ctx"]["expected"].split("'")[1::2]))
+    return RuleFileError(place, f"{name}: {message}", f"it says {worst.get('input')!r}"[:160])
+
+
+def first_complaint(error: ValidationError) -> Mapping[str, Any]:
+    """A misspelt key before the key that is missing because of it; otherwise the first complaint."""
+    found = error.errors(include_url=False)
+    return next((complaint for complaint in found if complaint["type"] == "extra_forbidden"), found[0])
+
+
+def keys_of(complaint: Mapping[str, Any]) -> list[str | int]:
+    """The path to the place in the file; pydantic's own marks for keys and alternatives are left out."""
+    return [key for key in complaint["loc"] if key not in ("[key]", "Amount", "float")]
 
 
 def _step(node: yaml.Node | None, key: str | int, line: int) -> tuple[yaml.Node | None, int]:
