@@ -44,7 +44,7 @@ def conductivity(t):
 
 
 def kinematic_viscosity(t, pressure=STANDARD_PRESSURE):
-    """Kinematic viscosity of air [m2/s] at t [K]: Sutherland's law over density, 250-1000 K within 2 %.
+    """Kinematic viscosity of air [m2/s] at t [K]: Sutherland's law over density, 250-700 K within 3 %.
 
     mu = 1.458e-6 t^1.5 / (t + 110.4); constants of the US Standard Atmosphere, from memory, held by a test.
     """

@@ -8,9 +8,25 @@ import numpy as np
 from . import combustion, draught, food, lid, walls
 from .air import CP_FLUE, OXYGEN_SHARE, R_AIR
 from .state import (
-    ASH, BODY, CINDERS, COAL, DOME, FOOD, FOOD_MASS, GAS, GAUGE, LAYERS, LIT, OXYGEN, PLATE, UNLIT, VOLATILE, WALLS,
+    ASH,
+    BODY,
+    CINDERS,
+    COAL,
+    DOME,
+    FOOD,
+    FOOD_MASS,
+    GAS,
+    GAUGE,
+    LAYERS,
+    LIT,
+    OXYGEN,
+    PLATE,
+    UNLIT,
+    VOLATILE,
+    WALLS,
     WATER,
-    Controls, Fixed,
+    Controls,
+    Fixed,
 )
 
 FACES = [COAL, PLATE, DOME.start, BODY.start]   # what radiates inside

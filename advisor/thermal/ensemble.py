@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ..errors import ValueRefused
 from . import guess, state, weighing
 from .known import Known
 from .paths import follow, turns
@@ -43,9 +44,9 @@ class Ensemble:
 
 
 def gather(known: Known, members: int = MEMBERS, seed: int = 1, learned=None) -> Ensemble:
-    """Ensemble for what is known. Raises ValueError when there is no reading to start from."""
+    """Ensemble for what is known. Raises ValueRefused when there is no reading to start from."""
     if not known.readings:
-        raise ValueError("no dome reading is known, so there is nothing to start a forecast from; read the dome first")
+        raise ValueRefused("no dome reading is known", "a forecast starts from one", "read the dome first")
     used = [r for r in known.readings if r.at_min >= -WINDOW_MIN]
     start = used[0] if used else known.readings[-1]
     later = [r for r in used if r.at_min > start.at_min + 0.25]

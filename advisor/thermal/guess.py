@@ -7,7 +7,22 @@ from . import air, balance, combustion, food, state, walls
 from .known import Known
 from .population import Cookers, draw_z, from_z, kind_ranges
 from .state import (
-    ASH, BODY, COAL, DOME, FOOD, GAS, GAUGE, LAYERS, LIT, OXYGEN, PLATE, UNLIT, VOLATILE, Controls, Fixed, Surroundings,
+    ASH,
+    BODY,
+    COAL,
+    DOME,
+    FOOD,
+    GAS,
+    GAUGE,
+    LAYERS,
+    LIT,
+    OXYGEN,
+    PLATE,
+    UNLIT,
+    VOLATILE,
+    Controls,
+    Fixed,
+    Surroundings,
 )
 
 DOME_H, BODY_H, OUTER_H = 13.0, 20.0, 11.0   # W/(m2 K), radiation included: under the dome, by the fire, outside

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ..errors import ProfileError, ValueRefused
 from . import air, state, weighing
 from .guess import wind
 from .hold import INCH, hold_each
@@ -64,22 +65,23 @@ class Learned:
 
     @classmethod
     def from_data(cls, data: dict) -> Learned:
-        """Back from plain data. Raises ValueError when it is of another version or lacks a parameter."""
+        """Back from plain data. Raises ProfileError when it is of another version or lacks a parameter."""
         if data.get("version") != VERSION:
-            raise ValueError(f"what was learned is of version {data.get('version')!r}, this program reads {VERSION}; "
-                             "learn again from the logbook")
+            raise ProfileError(f"what was learned is of version {data.get('version')!r}",
+                               f"this program reads version {VERSION}", "learn again from the logbook")
         names = list(kind_ranges(data["kind"]))
         missing = [name for name in names if name not in data["members"]]
         if missing:
-            raise ValueError(f"what was learned lacks {missing[0]!r}, so it cannot be used; learn from the logbook")
+            raise ProfileError(f"what was learned lacks {missing[0]!r}", "so it cannot be used",
+                               "learn again from the logbook")
         z = np.array([data["members"][name] for name in names])
         return cls(data["kind"], z, int(data["cooks"]), bool(data["contradicted"]))
 
 
 def learn(cook: Cook, before: Learned | None = None, seed: int = 11) -> Learned:
-    """The cooker after one more cook. Raises ValueError when the cook holds no reading."""
+    """The cooker after one more cook. Raises ValueRefused when the cook holds no reading."""
     if not cook.readings:
-        raise ValueError("the cook holds no dome reading, so nothing can be learned; note the dome now and then")
+        raise ValueRefused("the cook holds no dome reading", "so nothing can be learned", "note the dome now and then")
     rng = np.random.default_rng(seed)
     current = before or Learned(cook.kind, draw_z(cook.kind, KEPT * 4, rng), 0)
     apart = max(1.0, (cook.readings[-1].at_min - cook.readings[0].at_min) / APART_MIN + 1.0)

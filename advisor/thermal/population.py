@@ -12,6 +12,8 @@ from pathlib import Path
 
 import numpy as np
 
+from ..errors import ProfileError
+
 FOLDER = Path(__file__).parent / "cookers"
 NINE_IN_TEN = 1.645   # standard deviations from the middle to the ends of a stated range
 FURTHEST = 2.6        # draws stop here
@@ -55,10 +57,10 @@ class Cookers:
 
 @cache
 def kind_ranges(kind: str) -> dict[str, Range]:
-    """Ranges of a kind, by parameter. Raises ValueError naming the kinds there are."""
+    """Ranges of a kind, by parameter. Raises ProfileError naming the kinds there are."""
     path = FOLDER / f"{kind}.toml"
     if kind == "common" or not path.is_file():
-        raise ValueError(f"no cooker of kind {kind!r}: its figures are needed to simulate it; use one of {kinds()}")
+        raise ProfileError(f"no cooker of kind {kind!r}", "so its figures are not known", f"use one of {kinds()}")
     tables = [tomllib.loads(file.read_text(encoding="utf-8")) for file in (FOLDER / "common.toml", path)]
     return {name: Range(**entry) for table in tables for name, entry in table.items()}
 

@@ -9,7 +9,20 @@ from . import combustion, gauge, lid, state
 from .air import fahrenheit
 from .balance import Fluxes, rates
 from .population import Cookers
-from .state import COAL, FOOD_MASS, GAS, LAYERS, LIT, OXYGEN, UNLIT, VOLATILE, WALLS, Controls, Fixed, Surroundings
+from .state import (
+    COAL,
+    FOOD_MASS,
+    GAS,
+    LAYERS,
+    LIT,
+    OXYGEN,
+    UNLIT,
+    VOLATILE,
+    WALLS,
+    Controls,
+    Fixed,
+    Surroundings,
+)
 
 STEP = 20.0       # s; halving it moves the dome by less than 1 F
 STARTED_AT = 950.0   # K, charcoal glowing from a starter, within measured peaks of 740-790 C; assumed
