@@ -15,6 +15,7 @@ from advisor.language.understanding import hear
 from advisor.profile import CookerProfile
 from advisor.reply import OtherHeard, QuestionAsked, Reply
 from advisor.rulebook.loader import Rulebook
+from advisor.situation import VENTS
 from advisor.stand import Stand
 from advisor.units import UnitStyle
 from advisor.urgency import urgency
@@ -97,7 +98,7 @@ class Conversation:
 
     def _take(self, heard: Heard, now: float) -> Reply:
         stand, rulebook = self._stand, self.rulebook
-        stand.tell(stand.current, self._paired(heard.facts), "said", rulebook, now)
+        stand.tell(stand.current, self._completed(heard), "said", rulebook, now)
         for cooker, told in heard.others:
             stand.tell(stand.named(cooker), told, "said", rulebook, now)
         if "done" in heard.intents:
@@ -109,21 +110,27 @@ class Conversation:
                     set_phrases(heard, rulebook.catalogue), usable(heard), self._unclear(heard))
         return self._most_urgent(turn, now)
 
-    def _paired(self, facts: Mapping[str, Value]) -> Mapping[str, Value]:
-        """A reading given in answer to our question belongs to the distance told before: that says the target."""
-        asked, over = self.current.asked, self.current.situation.facts.get("over_f")
-        if asked and asked.fact == "dome_f" and "dome_f" in facts and over and "target_f" not in facts:
+    def _completed(self, heard: Heard) -> Mapping[str, Value]:
+        """What the words state, with what they plainly entail here.
+
+        A reading given in answer to our question belongs to the distance told before: that says the target.
+        Vents reported done were moved just now.
+        """
+        facts, asked, over = heard.facts, self.current.asked, self.current.situation.facts.get("over_f")
+        if asked and asked.fact == "dome_f" and "dome_f" in facts and over and not {"target_f", "over_f"} & set(facts):
             return {**facts, "target_f": float(facts["dome_f"]) - float(over.value)}
+        if "done" in heard.intents and set(VENTS) & set(facts):
+            return {"vents_moved_ago_min": 0.0, **facts}
         return facts
 
     def _steps_done(self, heard: Heard) -> tuple[int, ...]:
-        """Which steps a report of "done" means. With facts beside it ("done, both shut") the facts say it."""
+        """Which steps a report of "done" means: those named, all, or those in hand that the words don't gainsay."""
         steps = self.current.steps
         if heard.all_done:
             return tuple(step.n for step in steps if not step.when)
         if heard.done_steps:
             return tuple(step.n for step in steps if step.n in heard.done_steps)
-        return () if heard.facts else self.current.steps_in_hand()
+        return self.current.steps_in_hand_that_agree(heard.facts, self.rulebook)
 
     def _most_urgent(self, turn: Turn, now: float) -> Reply:
         """The reply for the cooker that needs it most; what was heard of the others stands beside it."""

@@ -1,7 +1,7 @@
 """One cooker going: its situation, what was advised last, what was asked. Frozen; every turn makes a new one."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from advisor.facts import Value
 from advisor.reply import QuestionAsked, StepSaid
@@ -17,7 +17,7 @@ class Cook:
     """steps: the last advice; steps_done: numbers reported done; asked: the question that stands open."""
 
     name: str = ""
-    situation: Situation = Situation()
+    situation: Situation = field(default_factory=Situation)
     steps: tuple[StepSaid, ...] = ()
     steps_done: frozenset[int] = frozenset()
     asked: QuestionAsked | None = None
@@ -41,6 +41,12 @@ class Cook:
             if step.wait_min:
                 break
         return tuple(numbers)
+
+    def steps_in_hand_that_agree(self, told: Mapping[str, Value], rulebook: Rulebook) -> tuple[int, ...]:
+        """The steps in hand without those whose effect the words gainsay ("done, but the top is a quarter open")."""
+        left = {step.n: effects(step, rulebook.catalogue.acts[step.act]) for step in self.steps}
+        return tuple(n for n in self.steps_in_hand()
+                     if all(told.get(name, value) == value for name, value in left[n].items()))
 
     def do(self, numbers: Iterable[int], rulebook: Rulebook, now: float) -> "Cook":
         """The cook after steps were carried out: what each act leaves behind is told, origin derived."""

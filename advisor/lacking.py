@@ -13,6 +13,7 @@ from advisor.rulebook.loader import Rulebook
 from advisor.rulebook.schema import FINDING_GRADES, STANDINGS, Rule
 
 DEEPEST = 3          # how far a missing derived fact is traced back through rules
+WANTED = 3.0         # a fact that a rule in force wants to know counts as much as three rules in reach
 MOST_MISSING = 2     # a rule that lacks more than this is not in reach of one question
 
 
@@ -21,11 +22,12 @@ def candidates(rulebook: Rulebook, inference: Inference) -> list[str]:
     weights: Counter[str] = Counter()
     settled = {firing.rule.id for firing in inference.firings} | {blocked.rule.id for blocked in inference.blocked}
     for firing in inference.firings:
-        for fact in firing.rule.file.ask_if_unknown:
-            if inference.value(fact) is None:
-                weights[fact] += 3
+        for wanted in firing.rule.file.ask_if_unknown:
+            if inference.value(wanted) is None:
+                for fact, depth in _behind(Condition(wanted), rulebook, inference, 1):
+                    weights[fact] += WANTED / depth
     for rule in rulebook.of("understand", "diagnose", "recover", "safety"):
-        if rule.id not in settled and in_reach(rule, inference):
+        if rule.id not in settled and not _says_nothing_new(rule, inference) and in_reach(rule, inference):
             for fact, depth in _askable_behind(rule, rulebook, inference):
                 weights[fact] += _weight(rule) / depth
     return [fact for fact, _ in sorted(weights.items(), key=lambda pair: (-pair[1], pair[0]))]
@@ -48,6 +50,11 @@ def holds(condition: Condition, inference: Inference) -> bool | None:
     return condition.holds(value)
 
 
+def _says_nothing_new(rule: Rule, inference: Inference) -> bool:
+    """Whether everything the rule would conclude is settled already."""
+    return bool(rule.then.know) and all(name in inference.facts for name in rule.then.know)
+
+
 def _weight(rule: Rule) -> float:
     if rule.then.standing is None:
         return 1.0
@@ -57,15 +64,24 @@ def _weight(rule: Rule) -> float:
 def _askable_behind(rule: Rule, rulebook: Rulebook, inference: Inference, depth: int = 1) -> Iterator[tuple[str, int]]:
     """Told facts that have a question and are missing for `rule`, with the number of rules in between."""
     for condition in rule.when:
-        if holds(condition, inference) is not None:
-            continue
-        if condition.fact in rulebook.vocabulary.askable:
-            yield condition.fact, depth
-        if depth < DEEPEST:
-            for maker in _makers(condition, rulebook):
-                answers = [holds(c, inference) for c in maker.when]
-                if False not in answers and answers.count(None) <= MOST_MISSING:
-                    yield from _askable_behind(maker, rulebook, inference, depth + 1)
+        if holds(condition, inference) is None:
+            yield from _behind(condition, rulebook, inference, depth)
+
+
+def _behind(condition: Condition, rulebook: Rulebook, inference: Inference, depth: int) -> Iterator[tuple[str, int]]:
+    """What could be asked to settle one unknown fact: itself, what arithmetic makes it of, what rules conclude it from."""
+    fact, vocabulary = condition.fact, rulebook.vocabulary
+    if fact in vocabulary.askable:
+        yield fact, depth
+    if fact not in vocabulary or depth >= DEEPEST:
+        return
+    for source in vocabulary[fact].worked_out_from:
+        if source not in inference.facts and source in vocabulary.askable:
+            yield source, depth + 1
+    for maker in _makers(condition, rulebook):
+        answers = [holds(c, inference) for c in maker.when]
+        if False not in answers and answers.count(None) <= MOST_MISSING:
+            yield from _askable_behind(maker, rulebook, inference, depth + 1)
 
 
 def _makers(condition: Condition, rulebook: Rulebook) -> Iterator[Rule]:

@@ -151,6 +151,6 @@ def _cautions(warned: Iterable[str], steps: list[StepSaid], catalogue: Catalogue
              or acts & set(catalogue.cautions[name].bears_on)]
     values = {name: fact.value for name, fact in inference.facts.items()}
     said = [CautionSaid(id=name, level=caution.level, says=wording.fill(caution.says, values), source=caution.source,
-                        defer_to=caution.defer_to) for name in shown if (caution := catalogue.cautions[name])]
+                        defer_to=caution.defer_to, bears_on=caution.bears_on) for name in shown if (caution := catalogue.cautions[name])]
     return tuple(sorted(said, key=lambda caution: (LEVELS.index(caution.level),
                                                    bool(catalogue.cautions[caution.id].bears_on))))

@@ -41,6 +41,7 @@ class CautionSaid(Part):
     says: str
     source: str
     defer_to: str = ""
+    bears_on: tuple[str, ...] = ()
 
 
 class QuestionAsked(Part):

@@ -12,13 +12,15 @@ MOST_FINDINGS = 2  # more would stand between the cook and the first step
 def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequence[FindingSaid], plan: Plan,
          question: QuestionAsked | None, phrases: dict[str, str], wording: Wording) -> str:
     """The whole reply. `before` are lines that come ahead of the advice."""
+    first, later = _dangers(plan)
     blocks = [
-        _dangers(plan.cautions, phrases),
+        [f"{phrases['danger']} {caution.says}" for caution in first],
         [*before, *(answer.says for answer in answers)],
         [finding.says for finding in findings[:MOST_FINDINGS]],
-        step_lines(plan.steps),
-        _cares(plan.cautions, phrases),
+        _steps_with_dangers(plan.steps, later, phrases),
+        [f"{phrases['take_care']} {caution.says}" for caution in plan.cautions if caution.level != "danger"],
         _success(plan, phrases, wording),
+        [_above_us(plan.cautions, phrases)],
         [_look_again(plan, phrases, wording)],
         [question_line(question, phrases)],
     ]
@@ -34,16 +36,28 @@ def question_line(question: QuestionAsked | None, phrases: dict[str, str]) -> st
     return f"{phrases['ask']} {question.says}" if question else ""
 
 
-def _dangers(cautions: Iterable[CautionSaid], phrases: dict[str, str]) -> list[str]:
-    return [f"{phrases['danger']} {_caution(caution)}" for caution in cautions if caution.level == "danger"]
+def _dangers(plan: Plan) -> tuple[list[CautionSaid], list[CautionSaid]]:
+    """Dangers that stand first of all, and those that stand right before the step they bear on."""
+    acts = {step.act for step in plan.steps}
+    dangers = [caution for caution in plan.cautions if caution.level == "danger"]
+    later = [caution for caution in dangers if acts & set(caution.bears_on)]
+    return [caution for caution in dangers if caution not in later], later
 
 
-def _cares(cautions: Iterable[CautionSaid], phrases: dict[str, str]) -> list[str]:
-    return [f"{phrases['take_care']} {_caution(caution)}" for caution in cautions if caution.level != "danger"]
+def _steps_with_dangers(steps: Iterable[StepSaid], dangers: list[CautionSaid], phrases: dict[str, str]) -> list[str]:
+    lines, waiting = [], list(dangers)
+    for step in steps:
+        for caution in [caution for caution in waiting if step.act in caution.bears_on]:
+            lines.append(f"   {phrases['danger']} {caution.says}")
+            waiting.remove(caution)
+        lines.append(f"{step.n}. {step.says}")
+    return lines
 
 
-def _caution(caution: CautionSaid) -> str:
-    return f"{caution.says} (Above this: {caution.defer_to}.)" if caution.defer_to else caution.says
+def _above_us(cautions: Iterable[CautionSaid], phrases: dict[str, str]) -> str:
+    """Who knows better than this program, named once."""
+    named = dict.fromkeys(caution.defer_to for caution in cautions if caution.defer_to)
+    return f"{phrases['above_us']} {', '.join(named)}." if named else ""
 
 
 def _success(plan: Plan, phrases: dict[str, str], wording: Wording) -> list[str]:

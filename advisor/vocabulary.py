@@ -44,6 +44,7 @@ class Question(BaseModel):
 class FactDefinition(BaseModel):
     """What a name means. `low`/`high` in the fact's own unit; `words` is read by advisor/language alone.
 
+    worked_out_from: facts that arithmetic makes it of (advisor/derivation.py).
     ended_by: conditions on newly told facts that turn a true flag false.
     """
 
@@ -56,6 +57,7 @@ class FactDefinition(BaseModel):
     clock: Literal["grows", "falls", "stands"] = "stands"
     lasts: Literal["cook", "message"] = "cook"
     extra: bool = False
+    worked_out_from: tuple[str, ...] = ()
     ended_by: Annotated[tuple[Condition, ...], BeforeValidator(parse_conditions)] = ()
     ask: Question | None = None
     words: Any = None

@@ -2,14 +2,14 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from advisor.facts import Value
 from advisor.units import UnitStyle, difference_f_to_c, f_to_c, inches_to_cm, kg_to_pounds
 from advisor.vocabulary import FactType, Vocabulary
 
 PLACEHOLDER = re.compile(r"\{(\w+)(?:\|([^}]*))?\}")
-OPENINGS = ((0.0, "shut"), (0.03, "a hair open"), (0.05, "barely open"), (0.08, "a finger's width of a crack open"),
+OPENINGS = ((0.0, "shut"), (0.03, "open a hair"), (0.05, "barely open"), (0.08, "open a crack"),
             (0.12, "an eighth open"), (0.17, "a sixth open"), (0.2, "a fifth open"), (0.25, "a quarter open"),
             (0.33, "a third open"), (0.4, "two fifths open"), (0.5, "half open"), (0.6, "three fifths open"),
             (0.67, "two thirds open"), (0.75, "three quarters open"), (0.85, "nearly wide open"), (1.0, "wide open"))
@@ -24,7 +24,7 @@ class Wording:
     """How to say things to this person."""
 
     vocabulary: Vocabulary
-    units: UnitStyle = UnitStyle()
+    units: UnitStyle = field(default_factory=UnitStyle)
 
     def fill(self, text: str, values: Mapping[str, Value | None]) -> str:
         """`text` with {name} or {name|words when unknown} replaced; a name ending in _f, _min, _in gets its unit."""
@@ -70,7 +70,7 @@ class Wording:
 def opening(fraction: float) -> str:
     """A vent's opening as a cook would say it: the nearest of a few words."""
     if fraction > 0 and fraction < 0.015:
-        return "a hair open"
+        return "open a hair"
     return min(OPENINGS, key=lambda pair: abs(pair[0] - fraction))[1]
 
 

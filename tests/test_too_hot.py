@@ -26,7 +26,7 @@ def test_a_hundred_over_is_choked_then_burped_then_set_low(advise):
 
 def test_the_first_safe_step_comes_before_the_question(advise):
     advice = advise(over_f=100)
-    assert advice.plan.steps and advice.question.fact in ("heat_soaked", "trend")
+    assert advice.plan.steps and advice.question.fact in ("heat_soaked", "lit_ago_min", "trend")
 
 
 def test_the_top_ends_up_for_a_little_under_the_target(advise):

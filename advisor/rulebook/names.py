@@ -30,8 +30,9 @@ def check_names(rule: Rule, vocabulary: Vocabulary, catalogue: Catalogue) -> Non
     for caution in rule.then.warn or ():
         catalogue.known("cautions", caution)
     for fact in rule.file.ask_if_unknown:
-        if not vocabulary[fact].ask:
+        if fact in vocabulary.told and not (vocabulary[fact].ask or vocabulary[fact].worked_out_from):
             raise UnknownName(f"{fact!r} has no question", "", "give it an `ask` in vocabulary.yaml")
+        vocabulary[fact]
     for step in rule.then.steps or ():
         _check_step(step, vocabulary, catalogue)
     _check_placeholders((getattr(rule.then, key) or "" for key in TEXTS), (), vocabulary)
