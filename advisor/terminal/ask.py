@@ -4,7 +4,7 @@ import argparse
 
 from advisor.clock import WallClock
 from advisor.terminal import door, ready
-from advisor.terminal.layout import columns, laid_out
+from advisor.terminal.layout import columns, laid_out, openings
 
 
 def run(call: argparse.Namespace) -> int:
@@ -14,5 +14,5 @@ def run(call: argparse.Namespace) -> int:
     if call.json:
         door.send(reply.as_json())
     else:
-        door.say(laid_out(reply.text, columns(), ready.danger_word(conversation)))
+        door.say(laid_out(reply.text, columns(), openings(conversation.rulebook.catalogue.phrases)))
     return 0

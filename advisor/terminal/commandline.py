@@ -25,7 +25,7 @@ def run(words: list[str]) -> int:
         return _failed(str(error), FAILED)
     except KeyboardInterrupt:
         return _failed("stopped from the keyboard", FAILED)
-    except Exception as error:  # the last line of defence: people get a sentence, developers may ask for more
+    except Exception as error:  # noqa: BLE001  the last line of defence: people get a sentence
         return _failed(unforeseen(error), FAILED)
 
 

@@ -13,11 +13,6 @@ def conversation(cooker: str | None) -> Conversation:
     return Conversation(read_rulebook(), profile)
 
 
-def danger_word(conversation: Conversation) -> str:
-    """The word with which a reply's warnings of danger begin."""
-    return conversation.rulebook.catalogue.phrases["danger"]
-
-
 def whole(words: str) -> str:
     """`words` with what is no character (half of one, bytes of another encoding) replaced: JSON can't carry it."""
     return words.encode("utf-8", "replace").decode("utf-8")

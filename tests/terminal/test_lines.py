@@ -3,7 +3,15 @@
 import pytest
 
 from advisor.errors import LineRefused
-from advisor.terminal.lines import LONGEST_LINE, CookerLine, DoneLine, ReadingLine, ResetLine, SayLine, read_line
+from advisor.terminal.lines import (
+    LONGEST_LINE,
+    CookerLine,
+    DoneLine,
+    ReadingLine,
+    ResetLine,
+    SayLine,
+    read_line,
+)
 
 
 @pytest.mark.parametrize(("raw", "line"), [

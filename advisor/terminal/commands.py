@@ -1,0 +1,143 @@
+"""The slash commands of the chat as a table: name, alias, one line, handler. Help and completion come from it.
+
+Handlers get the talk and the words after the command, and return text; they never print.
+"""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from advisor.errors import CommandRefused, DrafthandError
+from advisor.suggestions import did_you_mean
+from advisor.telling import step_lines
+from advisor.terminal.talk import Talk
+from advisor.wording import Wording
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """takes: what may stand behind it, for the help; suggests: what completion offers there."""
+
+    name: str
+    alias: str
+    takes: str
+    says: str
+    run: Callable[[Talk, str], str]
+    suggests: Callable[[Talk], Iterable[str]] = lambda talk: ()
+
+    @property
+    def usage(self) -> str:
+        return f"{self.name} {self.takes}".rstrip()
+
+
+def answer(talk: Talk, line: str) -> str:
+    """The text for one line that begins with a slash. Raises CommandRefused for a command nobody knows."""
+    name, _, rest = line.strip().partition(" ")
+    command = KNOWN.get(name.lower())
+    if command is None:
+        raise CommandRefused(f"there is no command {name[:40]}", "", did_you_mean(name, [c.name for c in COMMANDS]))
+    return command.run(talk, rest.strip())
+
+
+def help_page() -> str:
+    width = max(len(command.usage) for command in COMMANDS)
+    lines = [f"{command.usage:<{width}}  {command.alias:<3}  {command.says}" for command in COMMANDS]
+    return "\n".join(["Say what the cooker is doing, in your own words. Besides that:", "", *lines, "",
+                      "Ctrl-C clears the line, Ctrl-D leaves. Text without a slash is for the fire."])
+
+
+def _help(talk: Talk, words: str) -> str:
+    return help_page()
+
+
+def _now(talk: Talk, words: str) -> str:
+    return talk.status().text
+
+
+def _why(talk: Talk, words: str) -> str:
+    return talk.say("why").text
+
+
+def _why_not(talk: Talk, words: str) -> str:
+    if not words:
+        raise CommandRefused("/why-not lacks a step or a cause", "", "write for instance /why-not burp")
+    return talk.say(f"why not {words}").text
+
+
+def _what_if(talk: Talk, words: str) -> str:
+    if not words:
+        raise CommandRefused("/what-if lacks something to suppose", "", "write for instance /what-if it hits 400")
+    return talk.say(f"what if {words}").text
+
+
+def _steps(talk: Talk, words: str) -> str:
+    cook = talk.conversation.current
+    if not cook.steps:
+        return "There are no steps to take just now."
+    lines = zip(cook.steps, step_lines(cook.steps), strict=True)
+    return "\n".join(f"{line}{' (done)' if step.n in cook.steps_done else ''}" for step, line in lines)
+
+
+def _done(talk: Talk, words: str) -> str:
+    numbers = words.replace(",", " ").split()
+    if any(not number.isdecimal() for number in numbers):
+        raise CommandRefused(f"{words[:40]!r} are no step numbers", "", "write for instance /done 1 2, or /done alone")
+    if not numbers:
+        return talk.say("done").text
+    return talk.done([int(number[:6]) for number in numbers]).text
+
+
+def _facts(talk: Talk, words: str) -> str:
+    known = talk.status().situation
+    wording, vocabulary = Wording(talk.conversation.rulebook.vocabulary), talk.conversation.rulebook.vocabulary
+    return "\n".join(f"{vocabulary[name].says}: {wording.say(name, value)}" for name, value in known.items()) or (
+        "Nothing is known yet.")
+
+
+def _cooker(talk: Talk, words: str) -> str:
+    if not words:
+        raise CommandRefused("/cooker lacks a name", "", "write for instance /cooker left")
+    return talk.switch(words).text
+
+
+def _cookers(talk: Talk, words: str) -> str:
+    names = talk.conversation.cookers
+    here = talk.conversation.current.name
+    return "\n".join(f"{name}{' (in hand)' if name == here else ''}" for name in names) or (
+        "There is one cooker, and nobody has given it a name. /cooker NAME starts another.")
+
+
+def _reset(talk: Talk, words: str) -> str:
+    return talk.reset().text
+
+
+def _reload(talk: Talk, words: str) -> str:
+    """The rules as they are on disk now; with a fault in them the old ones stay."""
+    try:
+        number = talk.reload()
+    except DrafthandError as error:
+        return f"The rules stay as they were: {error}."
+    return f"The rules are read again: {number} of them."
+
+
+def _quit(talk: Talk, words: str) -> str:
+    talk.over = True
+    return "Mind the ash."
+
+
+COMMANDS = (
+    Command("/help", "/?", "", "this page", _help),
+    Command("/now", "/n", "", "where things stand", _now),
+    Command("/steps", "/s", "", "the steps again, and which are done", _steps),
+    Command("/done", "/d", "[NUMBERS]", "steps carried out; without numbers, the ones in hand", _done),
+    Command("/why", "/w", "", "why this advice", _why),
+    Command("/why-not", "/wn", "STEP OR CAUSE", "why not that", _why_not, Talk.names_to_ask_about),
+    Command("/what-if", "/wi", "WORDS", "what would come of it; nothing is taken as fact", _what_if),
+    Command("/facts", "/f", "", "what is known so far", _facts),
+    Command("/cooker", "/c", "NAME", "turn to another cooker, new or known", _cooker, Talk.cooker_names),
+    Command("/cookers", "/cs", "", "the cookers going", _cookers),
+    Command("/reset", "/r", "", "forget everything and start over", _reset),
+    Command("/reload", "/rl", "", "read the rules again", _reload),
+    Command("/quit", "/q", "", "leave", _quit),
+)
+
+KNOWN = {word: command for command in COMMANDS for word in (command.name, command.alias)}
