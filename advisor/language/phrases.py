@@ -83,11 +83,10 @@ def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: V
 
 
 def _is_denied(message: Message, match: Match) -> bool:
-    """Whether "not" stands before the phrase, or in a gap of it where the phrase itself names none."""
-    tokens, negators = message.tokens, message.lexicon.negators
-    if tokens[match.start].text in negators:
-        return denied(tokens, match.start, message.lexicon)
-    return denied(tokens, match.start, message.lexicon)
+    """Whether "not" reaches the phrase; one that is itself a denial stays one."""
+    if message.tokens[match.start].text in message.lexicon.negators:
+        return False  # "not no smoke" says no more than "no smoke"
+    return denied(message.tokens, match.start, message.lexicon)
 
 
 def _is_about_meat(message: Message, at: int) -> bool:
@@ -120,7 +119,17 @@ def _figure(message: Message, match: Match, fact: str) -> Said | None:
         if fact == "vents_moved_every_min" and minutes and counts and counts[0]:
             minutes = round(minutes / counts[0], 1)
         return None if minutes is None else Said(fact, minutes, match.start)
+    if fact == "rate_f_per_min":
+        return Said(fact, round(quantity.value * _direction(message, match.start), 2), match.start)
     return Said(fact, round(quantity.value, 2), match.start)
+
+
+def _direction(message: Message, at: int) -> float:
+    """-1 where the words before a rate say that it goes down."""
+    start, end = message.clause(at)
+    falling = message.lexicon.loose_answers("trend").find(message.tokens[start:end])
+    lost = any(token.text in ("lose", "losing", "lost", "down", "loses") for token in message.tokens[start:end])
+    return -1.0 if lost or any(match.means == "falling" for match in falling) else 1.0
 
 
 def minutes_of(message: Message, at: int, ahead: bool) -> float | None:

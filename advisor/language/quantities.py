@@ -25,6 +25,7 @@ CELSIUS = {"c", "celsius", "celcius", "celsuis", "centigrade", "centrigrade", "c
 FAHRENHEIT = {"f", "fahrenheit", "farenheit", "fahrenheight", "farenheight", "ferenheit"}
 FRACTIONS = {"half": 0.5, "third": 1 / 3, "thirds": 1 / 3, "quarter": 0.25, "quarters": 0.25, "qtr": 0.25,
              "eighth": 0.125, "tenth": 0.1, "fifth": 0.2, "quater": 0.25}
+NAMED_HOURS = {"noon": 720.0, "midday": 720.0, "midnight": 0.0}
 VAGUE = {"couple": 2, "few": 3, "several": 4}
 A_FEW_OF = ("of",)
 NOT_AFTER_INCHES = {"the", "a", "my", "this", "an", "here", "there", "it", "dome", "about", "total", "half", "that"}
@@ -32,7 +33,7 @@ NOT_AFTER_INCHES = {"the", "a", "my", "this", "an", "here", "there", "it", "dome
 
 def join_quantities(tokens: list[Token]) -> list[Token]:
     """The tokens with figures and their units merged."""
-    for step in (_join_fractions, _join_vague, _join_mixed, _join_ranges, _join_units, _join_hours_and_minutes,
+    for step in (_join_fractions, _join_mixed, _join_vague, _join_ranges, _join_units, _join_hours_and_minutes,
                  _join_clock, _join_rates, _join_ago):
         tokens = step(tokens)
     return tokens
@@ -272,8 +273,10 @@ def _join_clock(tokens: list[Token]) -> list[Token]:
 
 def _clock(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     kind, word = kind_at(tokens, at), text_at(tokens, at)
+    if word in NAMED_HOURS:
+        return merged(tokens, at, at + 1, kind="clock", value=NAMED_HOURS[word]), at + 1
     shift = {"half": 30, "quarter": 15}.get(word) if kind == "fraction" else None
-    link = text_at(tokens, at + 1)
+    link = {"after": "past"}.get(text_at(tokens, at + 1), text_at(tokens, at + 1))
     if (shift or kind in ("number", "minutes")) and link in ("past", "to", "till", "til") \
             and kind_at(tokens, at + 2) == "number" and tokens[at + 2].quantity.value in range(1, 13):
         minutes = shift or tokens[at].quantity.value
@@ -329,6 +332,8 @@ def _join_ago(tokens: list[Token]) -> list[Token]:
 
 
 def _ago(tokens: list[Token], at: int) -> tuple[Token, int] | None:
+    if kind_at(tokens, at) == "number" and text_at(tokens, at + 1) == "ago":
+        return merged(tokens, at, at + 2, kind="ago"), at + 2
     if kind_at(tokens, at) != "minutes":
         return None
     end = at + 1

@@ -11,7 +11,7 @@ from advisor.language.scales import HINT_OF_F, in_fahrenheit, left_open, scale_o
 from advisor.language.temperatures import temperature_claims
 
 DIED_WORDS = {"died", "out", "dead"}
-FEWEST_FOR_SWING = 3
+FEWEST_FOR_TREND = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,9 +78,11 @@ def _fire_died(message: Message) -> bool:
 
 
 def _trend(message: Message, earlier: list[float], now: Value | None) -> dict[str, Value]:
-    """Swinging where three readings turn round; rising or falling from an earlier one to this one."""
+    """Three readings or more show a trend: swinging where they turn round, else rising or falling."""
     values = [*earlier, float(now)] if now is not None else earlier
     steps = [b - a for a, b in zip(values, values[1:], strict=False) if b != a]
     if any(a * b < 0 for a, b in zip(steps, steps[1:], strict=False)):
         return {"trend": "swinging"}
+    if len(steps) >= FEWEST_FOR_TREND - 1:
+        return {"trend": "rising" if steps[0] > 0 else "falling"}
     return {}

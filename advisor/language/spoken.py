@@ -80,6 +80,8 @@ def _digit_then(tokens: list[Token], digit: int, at: int) -> tuple[int, int]:
 
 def _below_hundred(tokens: list[Token], at: int) -> tuple[int | None, int]:
     word = _word(tokens, at)
+    if word == "zero" and _word(tokens, at + 1) not in ("degrees", "c", "celsius", "f", "fahrenheit"):
+        return None, at
     if word in ONES:
         return ONES[word], at + 1
     if word not in TENS:

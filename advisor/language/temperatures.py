@@ -14,6 +14,7 @@ HIGHEST_CHANGE = 150      # "dropped 50" is a change, "dropped 250" a careless "
 HIGHEST_ADJECTIVE = 200   # "20 hot" is a difference, "400 hot" a reading
 UNHEARD = ("suppose", "elsewhere")
 ASKING = ("ask", "plan", "later")
+CARRIED = {"dome_f", "grate_f", "meat_f", "ambient_f", "target_f", "meat_target_f", "boiling_reads_f", "ice_reads_f"}
 SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
 _PLAIN = {"over", "above", "under", "below", "past", "beneath"}
 _LINKS = {"to", "down", "up", "all", "the", "way", "and", "then", "back", ">", "-"}
@@ -71,7 +72,7 @@ class _Reader:
         quantity = self.tokens[at].quantity
         for match in self.offsets:
             after = match.start == at + 1 and match.means in (1, -1) and self._is_offset(match, quantity)
-            before = match.end == at and match.means in ("by_over", "by_under")
+            before = match.means in ("by_over", "by_under") and self._leads_to(match, at)
             if (after or before) and quantity.value > 0 and self.message.moods[at] != "was":
                 return Claim("over_f", SIGNS[match.means] * quantity.value, quantity.unit, at, quantity.said,
                              is_difference=True)
@@ -166,7 +167,7 @@ class _Reader:
         clause = max(start, self.message.clause(at)[0])
         cues = [cue for cue in self.owners if start <= cue.start and cue.end <= at and cue not in self.used]
         near = [cue for cue in cues if cue.start >= clause]
-        return near if near or at - clause > 2 else [cue for cue in cues if cue.means != "before"]
+        return near if near or at - clause > 2 else [cue for cue in cues if cue.means in CARRIED]
 
     def _cue_after(self, place: int, at: int, owned: bool) -> str | None:
         """What stands right after the figure; a bare name counts only where no owner stands before."""
@@ -190,7 +191,12 @@ class _Reader:
     def _is_change(self, at: int) -> bool:
         quantity = self.tokens[at].quantity
         return quantity.value < HIGHEST_CHANGE and any(
-            cue.end == at and cue.means == "change" for cue in self.owners)
+            cue.means == "change" and self._leads_to(cue, at) for cue in self.owners)
+
+    def _leads_to(self, cue: Match, at: int) -> bool:
+        """Whether only filler words stand between a cue and the figure."""
+        return cue.end <= at and all(token.text in self.lexicon.data["figures"]["fillers"]
+                                     for token in self.tokens[cue.end:at])
 
     def _is_against(self, place: int, at: int) -> bool:
         """"228 vs 225", "350 instead of 250"."""

@@ -8,7 +8,8 @@ Kind = Literal["word", "number", "mark"]
 MOST_TOKENS = 400
 
 _TOKEN = re.compile(r"""
-    (?P<clock>\d{1,2}:\d{2}(?!\d))
+    (?P<digit_word>(?<=[a-z]\s)[24](?=\s(?:be|get|eat|do|put|go|see|hold|cook)\b))
+  | (?P<clock>\d{1,2}:\d{2}(?!\d))
   | (?P<recipe>\d(?:-\d){2,}(?!\d))
   | (?P<ordinal>\d{1,2}(?:st|nd|rd|th)\b)
   | (?P<number>(?:\d{1,2},\d{3}(?!\d)|\d+)(?:\.\d+)?(?:e\d{2,})?|\.\d+)
@@ -80,6 +81,8 @@ def _token(match: re.Match[str], glued: bool) -> Token:
     if kind == "clock":
         hours, minutes = map(int, text.split(":"))
         return Token(text, "number", glued=glued, quantity=Quantity("clock", hours % 24 * 60 + minutes % 60, said=text))
+    if kind == "digit_word":
+        return Token("to" if text == "2" else "for", "word")
     if kind == "recipe":
         return Token(text, "number", glued=glued, quantity=Quantity("recipe", 0.0, said=text))
     return Token(text, "mark" if kind == "mark" else "word", glued=glued)

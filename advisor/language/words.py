@@ -51,6 +51,8 @@ def _mended(word: str, lexicon: Lexicon) -> str:
             if shorter in lexicon.known_words:
                 return shorter
         word = _THRICE.sub(r"\1", word)
+    if word.endswith("in") and word + "g" in lexicon.known_words | lexicon.lemmas.keys():
+        return word + "g"
     if len(word) < SHORTEST_MENDED or len(word) > 20:
         return word
     return _nearest(word, lexicon.trade_words)
