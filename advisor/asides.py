@@ -10,6 +10,7 @@ from advisor.language.heard import Heard
 from advisor.reply import Reply
 from advisor.rulebook.catalogue import Catalogue
 from advisor.rulebook.loader import Rulebook
+from advisor.telling import danger_lines
 from advisor.wording import Wording
 
 PHRASE_OF = {"greeting": "greeting", "thanks": "thanks", "off_topic": "off_topic", "cannot": "cannot",
@@ -29,15 +30,20 @@ def aside(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording
         return _what_if(heard, cook, advise, now, wording, rulebook, standing)
     if "why_not" in heard.intents:
         line = why_not(heard.argument, rulebook, advice.inference, advice.plan, wording)
-        return standing.model_copy(update={"text": line or phrases["why_not_unknown"]})
+        return _saying(standing, [line or phrases["why_not_unknown"]], phrases)
     lines = why(advice.inference, advice.plan, wording)
-    return standing.model_copy(update={"text": "\n".join(lines) or phrases["nothing_to_explain"]})
+    return _saying(standing, lines or [phrases["nothing_to_explain"]], phrases)
+
+
+def _saying(standing: Reply, lines: list[str], phrases: dict[str, str]) -> Reply:
+    """The standing reply with other words; a danger that lasts is in them all the same."""
+    return standing.model_copy(update={"text": "\n".join([*danger_lines(standing.cautions, phrases), *lines])})
 
 
 def _what_if(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording, rulebook: Rulebook,
              standing: Reply) -> Reply:
     if not heard.supposed:
-        return standing.model_copy(update={"text": rulebook.catalogue.phrases["what_if_unclear"]})
+        return _saying(standing, [rulebook.catalogue.phrases["what_if_unclear"]], rulebook.catalogue.phrases)
     imagined = cook.situation.tell(heard.supposed, "assumed", rulebook.vocabulary, now)
     advice = advise(imagined, now, wording)
     inner = compose(Turn(heard.supposed, {}), cook.name, advice, advice.question, rulebook.catalogue, wording)

@@ -4,8 +4,9 @@ from collections.abc import Iterable
 
 from rapidfuzz import fuzz, process
 
+from advisor.conditions import NUMBER_TESTS, Condition
 from advisor.facts import Fact
-from advisor.inference.records import Firing, Inference
+from advisor.inference.records import NOTHING_NEW, Firing, Inference
 from advisor.lacking import holds
 from advisor.plan import Plan
 from advisor.reply import FiringSaid, UsedFact
@@ -26,16 +27,27 @@ def firings_said(inference: Inference) -> tuple[FiringSaid, ...]:
 
 
 def why(inference: Inference, plan: Plan, wording: Wording) -> list[str]:
-    """Lines that lead from what was told to what is advised."""
-    lines = [f"{_sentence(firing.rule.file.because)} ({_grounds(firing.used, wording)})" for firing in plan.chosen]
+    """Lines that lead from what is advised back to what was told; only what the advice rests on."""
+    lines = [_because(firing, wording) for firing in plan.chosen]
     for held in inference.findings:
-        finding = f"{held.id.replace('-', ' ')}: {held.certainty:.0%} sure"
         weights = ", ".join(f"{evidence.weight:+.2f} {_title(evidence.rule, inference)}" for evidence in held.evidence)
-        lines.append(f"{finding} - {weights}.")
-    derived = [firing for firing in inference.fired("understand")]
-    lines += [f"{_sentence(firing.rule.file.because)} ({_grounds(firing.used, wording)})" for firing in derived]
+        lines.append(f"{held.id.replace('-', ' ')}: {held.certainty:.0%} sure - {weights}.")
+    lines += [_because(firing, wording) for firing in grounds_of(plan.chosen or inference.fired("safety"), inference)]
     lines += [f"Set aside: {aside.rule.partition('/')[2]} - {aside.why}." for aside in plan.set_aside]
     return lines
+
+
+def grounds_of(firings: Iterable[Firing], inference: Inference) -> list[Firing]:
+    """The firings of understand/ on which `firings` and the findings rest, in the order they fired."""
+    by_rule = {firing.rule.id: firing for firing in inference.firings}
+    evidence = [by_rule[weight.rule] for held in inference.findings for weight in held.evidence]
+    wanted = {fact.name for firing in [*firings, *evidence] for fact in firing.used}
+    found: dict[int, Firing] = {}
+    for firing in reversed(inference.fired("understand")):
+        if wanted & set(firing.rule.then.know or {}) and firing.gave != NOTHING_NEW:
+            found[firing.n] = firing
+            wanted |= {fact.name for fact in firing.used}
+    return [found[n] for n in sorted(found)]
 
 
 def why_not(words: str, rulebook: Rulebook, inference: Inference, plan: Plan, wording: Wording) -> str | None:
@@ -46,9 +58,9 @@ def why_not(words: str, rulebook: Rulebook, inference: Inference, plan: Plan, wo
     chosen = {firing.rule.id for firing in inference.firings}
     for aside in plan.set_aside:
         if any(rule.id == aside.rule for rule in rules):
-            return f"{aside.rule}: it would fit, but {aside.why}."
+            return f"It would fit, but {aside.why}. ({aside.rule})"
     if fired := next((rule for rule in rules if rule.id in chosen), None):
-        return f"It is not ruled out: {fired.id} fired - {_sentence(fired.file.because)}"
+        return f"It is not ruled out - {_sentence(fired.file.because)} ({fired.id})"
     return _first_failure(rules, inference, wording)
 
 
@@ -57,15 +69,28 @@ def _first_failure(rules: list[Rule], inference: Inference, wording: Wording) ->
     blocked = {held_back.rule.id: held_back.by for held_back in inference.blocked}
     for rule in rules:
         if by := blocked.get(rule.id):
-            return f"{rule.id}: held back because {_ground(by, wording)}."
+            return f"{rule.file.title}: held back, because {_ground(by, wording)}. ({rule.id})"
     nearest = max(rules, key=lambda rule: sum(holds(condition, inference) is True for condition in rule.when))
-    failed = [condition for condition in nearest.when if holds(condition, inference) is False]
-    missing = [condition for condition in nearest.when if holds(condition, inference) is None]
+    answers = [(holds(condition, inference), condition) for condition in nearest.when]
+    failed = next((condition for holds_, condition in answers if holds_ is False), None)
+    missing = next((condition for holds_, condition in answers if holds_ is None), None)
     if failed:
-        known = inference.facts.get(failed[0].fact)
-        stands = f"; {_ground(known, wording)}" if known else "; nothing speaks for that"
-        return f"{nearest.id}: it needs that {failed[0]}{stands}."
-    return f"{nearest.id}: it needs that {missing[0]}, and that is not known."
+        known = inference.facts.get(failed.fact)
+        stands = f"but {_ground(known, wording)}" if known else "but nothing speaks for that"
+        return f"{nearest.file.title}: it needs {_need(failed, wording)} - {stands}. ({nearest.id})"
+    return f"{nearest.file.title}: it needs {_need(missing, wording)} - and that is not known. ({nearest.id})"
+
+
+def _need(condition: Condition, wording: Wording) -> str:
+    """A condition in words: "where the dome is heading: falling"."""
+    if condition.fact not in wording.vocabulary:
+        return f"{condition.fact.replace('-', ' ')}: {condition.one_of[0]}"
+    values = [wording.say(condition.fact, value) for value in condition.one_of]
+    bounds = [f"{test.replace('_', ' ')} {wording.say(condition.fact, bound)}" for test in NUMBER_TESTS
+              if (bound := getattr(condition, test)) is not None]
+    banned = [f"not {wording.say(condition.fact, value)}" for value in condition.none_of]
+    says = wording.vocabulary[condition.fact].says
+    return f"{says}: {' or '.join(values) or ' and '.join(bounds + banned) or 'known'}"
 
 
 def _rules_named(words: str, rulebook: Rulebook) -> list[Rule]:
@@ -79,6 +104,10 @@ def _name_of(rule: Rule, rulebook: Rulebook) -> str:
     acts = " ".join(f"{step.act} {rulebook.catalogue.acts[step.act].title}" for step in rule.then.steps or ())
     findings = " ".join(rule.then.points_to or ())
     return f"{rule.file.id} {rule.file.title} {acts} {findings}".lower().replace("-", " ").replace("_", " ")
+
+
+def _because(firing: Firing, wording: Wording) -> str:
+    return f"{_sentence(firing.rule.file.because)} ({_grounds(firing.used, wording)})"
 
 
 def _grounds(used: Iterable[Fact], wording: Wording) -> str:

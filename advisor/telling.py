@@ -14,7 +14,7 @@ def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequenc
     """The whole reply. `before` are lines that come ahead of the advice."""
     first, later = _dangers(plan)
     blocks = [
-        [f"{phrases['danger']} {caution.says}" for caution in first],
+        danger_lines(first, phrases),
         [*before, *(answer.says for answer in answers)],
         [finding.says for finding in findings[:MOST_FINDINGS]],
         _steps_with_dangers(plan.steps, later, phrases),
@@ -26,6 +26,10 @@ def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequenc
     ]
     paragraphs = ["\n".join(line for line in block if line) for block in blocks]
     return "\n\n".join(paragraph for paragraph in paragraphs if paragraph)
+
+
+def danger_lines(cautions: Iterable[CautionSaid], phrases: dict[str, str]) -> list[str]:
+    return [f"{phrases['danger']} {caution.says}" for caution in cautions if caution.level == "danger"]
 
 
 def step_lines(steps: Iterable[StepSaid]) -> list[str]:
@@ -48,7 +52,7 @@ def _steps_with_dangers(steps: Iterable[StepSaid], dangers: list[CautionSaid], p
     lines, waiting = [], list(dangers)
     for step in steps:
         for caution in [caution for caution in waiting if step.act in caution.bears_on]:
-            lines.append(f"   {phrases['danger']} {caution.says}")
+            lines += [f"   {line}" for line in danger_lines([caution], phrases)]
             waiting.remove(caution)
         lines.append(f"{step.n}. {step.says}")
     return lines

@@ -3,9 +3,9 @@
 from collections.abc import Mapping, Sequence
 from itertools import product
 
+from advisor.conditions import Condition
 from advisor.errors import InferenceError
 from advisor.inference.engine import Pattern, Production, Test, field_of
-from advisor.conditions import Condition
 from advisor.rulebook.schema import FINDING_GRADES, Rule
 from advisor.vocabulary import Vocabulary
 

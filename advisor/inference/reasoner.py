@@ -5,13 +5,13 @@ Two runs of the engine: readings to derived facts and evidence; then, with the f
 
 from collections.abc import Mapping
 
+from advisor.conditions import Condition
 from advisor.facts import Fact, Value
 from advisor.inference.certainty import combine, trusted
 from advisor.inference.engine import Engine
 from advisor.inference.productions import productions_of, rule_id_of
-from advisor.inference.records import Blocked, Evidence, Firing, Held, Inference
+from advisor.inference.records import NOTHING_NEW, Blocked, Evidence, Firing, Held, Inference
 from advisor.inference.strata import salience_of
-from advisor.conditions import Condition
 from advisor.rulebook.loader import Rulebook
 from advisor.rulebook.schema import FINDING_GRADES, Rule
 
@@ -125,4 +125,4 @@ def _words(rule: Rule, new: list[Fact]) -> str:
         return ", ".join(then.warn)
     if then.steps:
         return ", ".join(step.act for step in then.steps)
-    return then.tell or ", ".join(f"{fact.name} = {fact.value}".lower() for fact in new) or "nothing new"
+    return then.tell or ", ".join(f"{fact.name} = {fact.value}".lower() for fact in new) or NOTHING_NEW

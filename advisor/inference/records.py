@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from advisor.facts import Fact
 from advisor.rulebook.schema import Rule
 
+NOTHING_NEW = "nothing new"  # what a firing gave when everything it concludes stood already
+
 
 @dataclass(frozen=True, slots=True)
 class Firing:
