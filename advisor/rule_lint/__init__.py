@@ -1,29 +1,9 @@
-"""Checks of the rule base for those who write it. One module a check; its docstring is the page about it."""
+"""Checks, cases and chart of the rule base, for those who write it. One module a check; its docstring is its page."""
 
-from collections.abc import Callable, Iterator
+from advisor.rule_lint.cases import run_cases
+from advisor.rule_lint.chart_page import map_html
+from advisor.rule_lint.chart_text import map_lines
+from advisor.rule_lint.report import cases_text, check_text
+from advisor.rule_lint.runner import lint
 
-from advisor.rule_lint import (
-    agreement,
-    amounts,
-    can_fire,
-    contradiction,
-    duplicates,
-    engine_takes,
-    has_cases,
-    keys,
-    loads,
-    placeholders,
-    questions_asked,
-    retired,
-    safe_steps,
-    source,
-    unused,
-    vent_moves,
-)
-from advisor.rule_lint.issue import Issue
-from advisor.rule_lint.material import Material
-
-MODULES = (loads, engine_takes, can_fire, has_cases, safe_steps, source, contradiction, agreement, vent_moves, amounts,
-           placeholders, keys, retired, duplicates, unused, questions_asked)
-CHECKS: dict[str, Callable[[Material], Iterator[Issue]]] = {module.ID: module.check for module in MODULES}
-PAGES: dict[str, str] = {module.ID: module.__doc__ for module in MODULES}
+__all__ = ["cases_text", "check_text", "lint", "map_html", "map_lines", "run_cases"]

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from advisor.rule_lint import CHECKS
+from advisor.rule_lint.checks import CHECKS
 from advisor.rule_lint.issue import Issue
 from advisor.rule_lint.loads import gather
 from advisor.rulebook.loader import rules_folder
