@@ -95,9 +95,14 @@ def _need(condition: Condition, wording: Wording) -> str:
 
 def _rules_named(words: str, rulebook: Rulebook) -> list[Rule]:
     """Rules whose step, finding, title or id the words name, best match first."""
-    names = {rule.id: _name_of(rule, rulebook) for rule in rulebook.of("recover", "diagnose", "safety")}
+    names = {rule.id: _name_of(rule, rulebook) for rule in rulebook.of("recover", "diagnose", "safety")
+             if not _speaks_only_against(rule)}
     found = process.extract(words.lower(), names, scorer=fuzz.token_set_ratio, limit=8, score_cutoff=CLOSE_ENOUGH)
     return [rulebook.by_id[rule_id] for _, _, rule_id in found]
+
+
+def _speaks_only_against(rule: Rule) -> bool:
+    return bool(rule.then.points_to) and all(weight < 0 for weight in rule.then.points_to.values())
 
 
 def _name_of(rule: Rule, rulebook: Rulebook) -> str:

@@ -1,0 +1,148 @@
+"""Whole turns in plain words: what is heard, what follows, what stays."""
+
+import pytest
+
+from advisor.errors import LineRefused, UnknownName, ValueRefused
+
+
+def acts(reply):
+    return [(step.act, step.parameters.get("vent"), step.parameters.get("opening")) for step in reply.steps]
+
+
+def rules(reply):
+    return {firing.rule for firing in reply.why}
+
+
+def test_the_question_in_the_title(conversation):
+    reply = conversation.say("I'm 100 degrees over, what now?", 0)
+    assert reply.heard == {"over_f": 100}
+    assert acts(reply)[:2] == [("set_vent", "bottom", 0), ("set_vent", "top", 0)]
+    assert reply.check_in_min == 5
+    assert reply.asks is not None
+    assert reply.text.count("?") == 1
+
+
+def test_a_whole_recovery_from_choke_to_settled(conversation):
+    conversation.say("im 100 over, been going 3 hours, want 250", 0)
+    reply = conversation.say("done, both shut", 1)
+    assert (reply.steps[0].act, reply.steps[0].wait_min) == ("wait", 5)
+    reply = conversation.say("340 now", 6)
+    assert reply.steps[0].act == "burp_lid"
+    reply = conversation.say("burped it", 7)
+    assert (reply.steps[0].act, reply.steps[0].wait_min) == ("wait", 10)
+    reply = conversation.say("now 255", 17)
+    assert [step.parameters["vent"] for step in reply.steps if step.act == "set_vent"] == ["top", "bottom"]
+    assert reply.situation["choked"] is True
+    reply = conversation.say("done", 18)
+    assert reply.situation["choked"] is False
+    assert reply.situation["bottom_vent"] == 0.25
+    reply = conversation.say("250 and steady", 30)
+    assert reply.steps[0].act == "change_nothing"
+
+
+def test_done_steps_are_written_into_the_situation(conversation):
+    conversation.say("im 100 over", 0)
+    reply = conversation.done([1, 2], 1)
+    assert reply.situation["bottom_vent"] == 0 and reply.situation["top_vent"] == 0
+    assert reply.situation["choked"] is True
+    assert reply.situation["vents_moved_ago_min"] == 0
+    used = {(fact.fact, fact.origin) for firing in reply.why for fact in firing.used}
+    assert ("top_vent", "derived") in used
+
+
+def test_ages_grow_between_turns(conversation):
+    conversation.say("lit it 20 min ago", 0)
+    assert conversation.say("dome 300", 15).situation["lit_ago_min"] == 35
+
+
+def test_why_leaves_everything_as_it_is(conversation):
+    before = conversation.say("im 100 over", 0)
+    reply = conversation.say("why", 1)
+    assert (reply.situation, reply.steps) == (before.situation, before.steps)
+    assert reply.text != before.text and reply.heard == {}
+
+
+def test_why_not_names_the_first_condition_that_failed(conversation):
+    conversation.say("im 100 over and still climbing", 0)
+    text = conversation.say("why not leave it alone", 0).text
+    assert "falling" in text and "rising" in text
+
+
+def test_what_if_answers_apart(conversation):
+    before = conversation.say("im 100 over", 0)
+    reply = conversation.say("what if its already falling", 0)
+    assert reply.what_if.steps[0].act == "change_nothing"
+    assert reply.steps == before.steps and "trend" not in reply.situation
+    assert "trend" not in conversation.say("hm", 0).situation
+
+
+def test_a_danger_is_repeated_while_it_lasts(conversation):
+    conversation.say("both vents shut, 400, want 250", 0)
+    for words in ("why", "hello", "who won the game"):
+        reply = conversation.say(words, 1)
+        assert any(caution.level == "danger" for caution in reply.cautions)
+        assert "DANGER" in reply.text
+
+
+def test_a_question_the_cook_cannot_answer_is_not_asked_again(conversation):
+    first = conversation.say("im 100 over", 0).asks.fact
+    assert conversation.say("no idea", 0).asks.fact != first
+
+
+def test_replies_come_in_the_units_the_person_speaks(conversation):
+    text = conversation.say("it's at 180 C and I'm after 110 C", 0).text
+    assert "°C" in text and "°F" not in text
+
+
+def test_two_cookers_in_one_message(conversation):
+    reply = conversation.say("number one is holding 250 nicely, number two is 120 over and climbing", 0)
+    assert reply.cooker == "2"
+    assert [other.cooker for other in reply.also_heard] == ["1"]
+    assert reply.steps[0].act == "set_vent"
+
+
+def test_each_cooker_has_its_own_situation(conversation):
+    conversation.say("the first one is at 350, want 250", 0)
+    conversation.switch("two", 1)
+    assert "dome_f" not in conversation.say("this one is fine", 1).situation
+    assert conversation.switch("number one", 2).situation["dome_f"] == 350
+
+
+def test_a_reading_is_measured_and_refused_when_unbelievable(conversation):
+    assert conversation.reading({"dome_f": 310}, 0).situation["dome_f"] == 310
+    for bad, error in (({"dome_f": 5000}, ValueRefused), ({"dome_f": float("nan")}, ValueRefused),
+                       ({"dom_f": 310}, UnknownName), ({"walls": "hot"}, LineRefused), ({"lid_open": "yes"}, ValueRefused)):
+        with pytest.raises(error):
+            conversation.reading({"grate_f": 200} | bad, 1)
+    assert "grate_f" not in conversation.status(1).situation
+
+
+def test_a_step_that_does_not_exist_is_refused(conversation):
+    conversation.say("im 100 over", 0)
+    with pytest.raises(LineRefused):
+        conversation.done([99], 0)
+
+
+def test_nothing_usable_says_what_would_help(conversation):
+    reply = conversation.say("asdfgh jkl", 0)
+    assert reply.understood is False and reply.asks is not None
+
+
+def test_reset_forgets_everything(conversation):
+    conversation.say("im 100 over", 0)
+    assert conversation.reset().situation == {}
+    assert "over_f" not in conversation.say("hello", 0).situation
+
+
+def test_a_figure_that_cannot_be_right_is_named_and_nothing_is_lost(conversation):
+    conversation.say("want 250, dome 300", 0)
+    reply = conversation.say("dome is 5000 degrees", 1)
+    assert "5000" in reply.text
+    assert reply.situation["dome_f"] == 300
+
+
+def test_the_same_words_give_the_same_reply(rulebook):
+    from advisor.conversation import Conversation
+
+    replies = [Conversation(rulebook).say("im 100 over and there is white smoke", 0).as_json() for _ in range(2)]
+    assert replies[0] == replies[1]
