@@ -149,7 +149,8 @@ class Conversation:
         advice = self._advice(stand.current, now, turn.passing)
         question = turn.question or advice.question or self._opener(turn, advice)
         reply = compose(turn, stand.current, advice, question, self.rulebook.catalogue, self._wording())
-        stand.keep(stand.cook.advised(stand.cook.situation, reply.steps, question))
+        situation = stand.cook.situation.remember(advice.facts, self.rulebook.vocabulary)
+        stand.keep(stand.cook.advised(situation, reply.steps, question))
         return reply
 
     def _advice(self, cooker: str, now: float, passing: Mapping[str, Value]) -> Advice:

@@ -25,11 +25,23 @@ VENTS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 
 
 @dataclass(frozen=True, slots=True)
+class Move:
+    """Something done to the air at a minute: where a vent was put (None: left alone), or the lid lifted and closed."""
+
+    at_min: float
+    bottom: float | None = None
+    top: float | None = None
+    lid: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Situation:
-    """facts: as told, by name; readings: (minute, °F) of the dome, oldest first; declined: questions not answered."""
+    """facts: as told, by name; readings: (minute, °F) of the dome, oldest first; moves of vents and lid, oldest first;
+    declined: questions not answered."""
 
     facts: Mapping[str, Fact] = field(default_factory=dict)
     readings: tuple[tuple[float, float], ...] = ()
+    moves: tuple[Move, ...] = ()
     declined: frozenset[str] = frozenset()
 
     def value(self, name: str, vocabulary: Vocabulary, now: float) -> Value | None:
@@ -53,7 +65,15 @@ class Situation:
         kept = {name: fact for name, fact in self.facts.items() if name not in _ended(new, self.facts, now)}
         facts = kept | _flags_ended(kept, new, vocabulary, now) | target | moved | new
         readings = self.readings + tuple((now, float(fact.value)) for name, fact in new.items() if name == "dome_f")
-        return replace(self, facts=facts, readings=readings[-MOST_READINGS:], declined=self.declined - set(told))
+        return replace(self, facts=facts, readings=readings[-MOST_READINGS:], declined=self.declined - set(told),
+                       moves=(self.moves + _moves(self.facts, moved | new, now))[-MOST_READINGS:])
+
+    def remember(self, concluded: Mapping[str, Fact], vocabulary: Vocabulary) -> "Situation":
+        """Keep the flags that rules found true and that something can end: false later is not the same as unknown."""
+        new = {name: fact for name, fact in concluded.items()
+               if fact.value is True and fact.origin == "derived" and name not in self.facts
+               and name in vocabulary.told and vocabulary[name].ended_by}
+        return replace(self, facts={**self.facts, **new}) if new else self
 
     def without(self, names: Iterable[str]) -> "Situation":
         return replace(self, facts={name: fact for name, fact in self.facts.items() if name not in set(names)})
@@ -77,6 +97,17 @@ def _ended(new: Mapping[str, Fact], old: Mapping[str, Fact], now: float) -> set[
         ended |= {name for name in ("trend", "rate_f_per_min")
                   if name in old and now - old[name].at_min > TREND_GOES_STALE_MIN}
     return ended
+
+
+def _moves(old: Mapping[str, Fact], new: Mapping[str, Fact], now: float) -> tuple[Move, ...]:
+    """What the telling says was done to the air, and when. A vent merely told for the first time was not moved."""
+    made = []
+    if (moved := new.get("vents_moved_ago_min")) and {"bottom_vent", "top_vent"} & set(new):
+        bottom, top = (float(new[name].value) if name in new else None for name in ("bottom_vent", "top_vent"))
+        made.append(Move(now - float(moved.value), bottom, top))
+    if (lifted := new.get("lid_opened_ago_min")) and "lid_opened_ago_min" not in old or lifted and lifted.value == 0:
+        made.append(Move(now - float(lifted.value), lid=True))
+    return tuple(made)
 
 
 def _vents_moved(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> dict[str, Fact]:

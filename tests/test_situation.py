@@ -91,3 +91,12 @@ def test_a_question_declined_is_open_again_once_told(told, rulebook):
     situation = told((0, {})).decline("top_vent")
     assert "top_vent" in situation.declined
     assert "top_vent" not in situation.tell({"top_vent": 0.2}, "said", rulebook.vocabulary, 1).declined
+
+
+def test_moves_are_remembered_with_their_minute(told):
+    situation = told((0, {"top_vent": 0.5}), (10, {"top_vent": 0.1}), (20, {"bottom_vent": 0.25, "vents_moved_ago_min": 5}))
+    assert [(move.at_min, move.bottom, move.top) for move in situation.moves] == [(10, None, 0.1), (15, 0.25, None)]
+
+
+def test_a_lid_lifted_is_a_move(told):
+    assert [(move.at_min, move.lid) for move in told((10, {"lid_opened_ago_min": 3})).moves] == [(7, True)]
