@@ -3,7 +3,7 @@
 It keeps only what was told or done. What follows from it is worked out afresh each turn (derivation, rules).
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from advisor.facts import Fact, Origin, Value
@@ -74,9 +74,6 @@ class Situation:
                if fact.value is True and fact.origin == "derived" and name not in self.facts
                and name in vocabulary.told and vocabulary[name].ended_by}
         return replace(self, facts={**self.facts, **new}) if new else self
-
-    def without(self, names: Iterable[str]) -> "Situation":
-        return replace(self, facts={name: fact for name, fact in self.facts.items() if name not in set(names)})
 
 
 def aged(fact: Fact, vocabulary: Vocabulary, now: float) -> Fact:
