@@ -29,7 +29,7 @@ class Hold:
     held_share: float
 
 
-def _steer(top: np.ndarray, error: np.ndarray, change: np.ndarray) -> np.ndarray:
+def steer(top: np.ndarray, error: np.ndarray, change: np.ndarray) -> np.ndarray:
     """Next opening from the error and its change [F]: proportional and integral in the logarithm of the opening."""
     return np.clip(top * np.exp(-0.045 * error * STEP_S / 600.0 - 0.02 * change), NARROWEST, WIDEST)
 
@@ -41,7 +41,7 @@ def hold_each(fixed: Fixed, x: np.ndarray, target_f: float, wind: np.ndarray, bo
     for k in range(int(HOLD_MIN * 60.0 / STEP_S)):
         x, _ = advance(x, fixed, Controls(np.full(fixed.n, bottom), top, 0.0, wind), STEP_S)
         before, error = error, state.shown_f(x, fixed) - target_f
-        top = _steer(top, error, error - before)
+        top = steer(top, error, error - before)
         if (k + 1) * STEP_S > SETTLE_MIN * 60.0:
             log_sum, count = log_sum + np.log(top), count + 1
     return np.exp(log_sum / count), error + target_f

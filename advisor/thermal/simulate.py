@@ -60,7 +60,7 @@ def _through(inverse: np.ndarray, layers: np.ndarray) -> np.ndarray:
 def _possible(x: np.ndarray) -> np.ndarray:
     """x with no mass and no oxygen below nothing and gas in 200-1600 K, which a long step may overshoot."""
     x[MASSES] = np.maximum(x[MASSES], 0.0)
-    np.clip(x[GAS], 200.0, 1600.0, out=x[GAS])
+    x[GAS] = np.minimum(np.maximum(x[GAS], 200.0), 1600.0)
     return x
 
 
@@ -190,7 +190,7 @@ def run(x: np.ndarray, fixed: Fixed, moves: list[Move], minutes: float, dt: floa
         span = min(stop for stop in stops if stop > now + 1e-6) - now
         x, fluxes = advance(x, fixed, u, span)
         totals = totals + span * np.stack(np.broadcast_arrays(*fluxes))
-        now, longest = now + span, 2.0 * longest
+        now, longest = now + span, 1.6 * longest
     times, gauges, domes, cores = zip(*records)
     totals = Fluxes(*totals)
     return Run(np.array(times), np.array(gauges), np.array(domes), x, totals, totals.burned, np.array(cores))
