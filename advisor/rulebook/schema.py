@@ -4,9 +4,9 @@ from collections.abc import Iterable
 from datetime import date
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError, model_validator
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError, WithJsonSchema, model_validator
 
-from advisor.conditions import Condition, parse_conditions
+from advisor.conditions import NUMBER_TESTS, Condition, parse_conditions
 from advisor.yamlfile import first_complaint, keys_of
 
 FOLDERS = ("understand", "diagnose", "recover", "safety", "teach")
@@ -74,7 +74,14 @@ KEYS_OF = {
 }
 
 
-Conditions = Annotated[tuple[Condition, ...], BeforeValidator(parse_conditions)]
+_VALUE = {"type": ["number", "string", "boolean"]}
+_TESTS = {"type": "object", "minProperties": 1, "additionalProperties": False,
+          "properties": {**{test: {"type": "number"} for test in NUMBER_TESTS}, "known": {"const": True},
+                         "not": {"anyOf": [_VALUE, {"type": "array", "items": _VALUE}]}}}
+WRITTEN_CONDITIONS = {  # as they stand in a file; a Condition is what they are read into
+    "type": "object", "minProperties": 1, "description": "facts or findings and what they must be",
+    "additionalProperties": {"anyOf": [_VALUE, {"type": "array", "items": _VALUE}, _TESTS]}}
+Conditions = Annotated[tuple[Condition, ...], BeforeValidator(parse_conditions), WithJsonSchema(WRITTEN_CONDITIONS)]
 
 
 class RuleFile(Frozen):
