@@ -39,9 +39,15 @@ def answer(talk: Talk, line: str) -> str:
             return commands.answer(talk, line)
         return talk.say(line).text
     except DrafthandError as error:
-        return f"{str(error)[:1].upper()}{str(error)[1:].rstrip('.')}."
+        return as_sentence(error)
     except Exception as error:  # noqa: BLE001  a fault of ours costs one line, not the conversation
         return unforeseen(error)
+
+
+def as_sentence(error: DrafthandError) -> str:
+    """What was wrong, as a line of the talk."""
+    said = str(error)
+    return said[:1].upper() + said[1:] + ("" if said.endswith((".", "?")) else ".")
 
 
 def lines_of(stream: TextIO) -> Iterator[str]:

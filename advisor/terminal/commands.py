@@ -115,7 +115,7 @@ def _reload(talk: Talk, words: str) -> str:
     try:
         number = talk.reload()
     except DrafthandError as error:
-        return f"The rules stay as they were: {error}."
+        return f"The rules stay as they were: {str(error).rstrip('.')}."
     return f"The rules are read again: {number} of them."
 
 

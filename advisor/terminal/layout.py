@@ -47,12 +47,12 @@ def lines(text: str, width: int | None, known: Openings) -> Iterator[tuple[Kind,
 def _kind(line: str, known: Openings) -> Kind:
     if STEP.match(line):
         return "step"
-    return next((kind for kind, opening in known.items() if line.startswith(opening)), "plain")
+    return next((kind for kind, opening in known.items() if line.lstrip().startswith(opening)), "plain")
 
 
 def _broken(line: str, kind: Kind, width: int) -> str:
     mark = DANGER_MARK if kind == "danger" else ""
-    return textwrap.fill(line, width, initial_indent=mark, subsequent_indent=mark or " " * _hang(line, width),
+    return textwrap.fill(line.lstrip() if mark else line, width, initial_indent=mark, subsequent_indent=mark or " " * _hang(line, width),
                          break_long_words=False, break_on_hyphens=False)
 
 

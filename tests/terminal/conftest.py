@@ -1,13 +1,10 @@
-"""What the tests of the terminal share: the command as a process, and a conversation over the rule base."""
+"""What the tests of the terminal share: the command as a process of its own."""
 
 import os
 import subprocess
 import sys
 
 import pytest
-
-from advisor.conversation import Conversation
-from advisor.rulebook.loader import read_rulebook
 
 
 def call(*words, stdin=b"", **environment):
@@ -16,16 +13,6 @@ def call(*words, stdin=b"", **environment):
     done = subprocess.run([sys.executable, "-m", "advisor", *words], input=stdin, capture_output=True, timeout=60,
                           env=kept | environment, check=False)
     return done.returncode, done.stdout.decode(), done.stderr.decode()
-
-
-@pytest.fixture(scope="session")
-def rulebook():
-    return read_rulebook()
-
-
-@pytest.fixture
-def conversation(rulebook):
-    return Conversation(rulebook)
 
 
 @pytest.fixture(scope="session")
