@@ -86,6 +86,6 @@ def _behind(condition: Condition, rulebook: Rulebook, inference: Inference, dept
 
 def _makers(condition: Condition, rulebook: Rulebook) -> Iterator[Rule]:
     """Rules that would conclude a value the condition accepts."""
-    for rule in rulebook.of("understand"):
-        if condition.fact in (rule.then.know or {}) and condition.holds(rule.then.know[condition.fact]):
+    for rule in rulebook.makers.get(condition.fact, ()):
+        if condition.holds(rule.then.know[condition.fact]):
             yield rule

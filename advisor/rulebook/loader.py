@@ -35,8 +35,19 @@ class Rulebook:
     def __repr__(self) -> str:
         return f"Rulebook({self.folder}, {len(self.rules)} rules)"
 
+    @cached_property
+    def _by_folder(self) -> dict[str, tuple[Rule, ...]]:
+        return {folder: tuple(rule for rule in self.rules if rule.folder == folder) for folder in FOLDERS}
+
     def of(self, *folders: str) -> tuple[Rule, ...]:
-        return tuple(rule for rule in self.rules if rule.folder in folders)
+        """The rules of these folders, in the order in which the folders are named."""
+        return tuple(rule for folder in folders for rule in self._by_folder[folder])
+
+    @cached_property
+    def makers(self) -> dict[str, tuple[Rule, ...]]:
+        """Fact -> the rules of understand/ that conclude it."""
+        facts = {fact for rule in self.of("understand") for fact in rule.then.know or {}}
+        return {fact: tuple(rule for rule in self.of("understand") if fact in (rule.then.know or {})) for fact in facts}
 
 
 def rules_folder() -> Path:
