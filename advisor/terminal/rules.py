@@ -20,14 +20,16 @@ def run(call: argparse.Namespace) -> int:
 
 
 def _check(folder: Path, call: argparse.Namespace) -> int:
-    from advisor.rule_lint import check_text, lint
+    from advisor.rule_lint.report import check_text
+    from advisor.rule_lint.runner import lint
 
     door.say(check_text(folder))
     return FAILED if lint(folder) else DONE
 
 
 def _test(folder: Path, call: argparse.Namespace) -> int:
-    from advisor.rule_lint import cases_text, run_cases
+    from advisor.rule_lint.cases import run_cases
+    from advisor.rule_lint.report import cases_text
 
     rulebook = read_rulebook(folder)
     door.say(cases_text(rulebook))
@@ -35,7 +37,8 @@ def _test(folder: Path, call: argparse.Namespace) -> int:
 
 
 def _map(folder: Path, call: argparse.Namespace) -> int:
-    from advisor.rule_lint import map_html, map_lines
+    from advisor.rule_lint.chart_page import map_html
+    from advisor.rule_lint.chart_text import map_lines
 
     rulebook = read_rulebook(folder)
     if call.html:
