@@ -53,8 +53,21 @@ class Lexicon:
                 continue
             sections = fact.words.items() if isinstance(fact.words, dict) else [(None, fact.words)]
             for value, patterns in sections:
+                if value == "event":
+                    continue
                 value = None if value == "figure" else value
                 yield from ((self.spelt_out(pattern), (name, value)) for pattern in patterns)
+
+    @cached_property
+    def event_facts(self) -> tuple[str, ...]:
+        """The facts that count minutes since an event."""
+        return tuple(name for name, fact in self.vocabulary.told.items()
+                     if isinstance(fact.words, dict) and "event" in fact.words)
+
+    @cached_property
+    def events(self) -> PatternBook:
+        """What happened: meaning the fact that counts the minutes since."""
+        return self.book({name: self.words_of(name)["event"] for name in self.event_facts})
 
     @cached_property
     def owners(self) -> PatternBook:
@@ -62,12 +75,25 @@ class Lexicon:
         figures = self.data["figures"]
         names = {name: self.words_of(name) for name in OWNED}
         foods = {"meat_f": [*names["meat_f"], "food"]}
-        cues = {cue: figures[cue] for cue in ("before", "not_a_reading", "change", "cook_at")}
+        cues = {cue: figures[cue] for cue in ("before", "not_a_reading", "change", "cook_at", "either")}
         return self.book({**names, **foods, **cues})
 
     @cached_property
     def after_figures(self) -> PatternBook:
         return self.book(self.data["figures"]["after"])
+
+    @cached_property
+    def equal_targets(self) -> PatternBook:
+        return self.book({"target_f": self.data["figures"]["equals_target"]})
+
+    @cached_property
+    def fire_words(self) -> PatternBook:
+        """Words that show the talk is of a fire at all."""
+        return self.book({"fire": [*self.data["names"], *self.data["groups"]["fire"], "fire", "smoke", "food", "vent", "burn", "cook"]})
+
+    @cached_property
+    def talk(self) -> frozenset[str]:
+        return frozenset(self.data["talk"].split())
 
     @cached_property
     def differences(self) -> PatternBook:
@@ -105,7 +131,8 @@ class Lexicon:
         """The phrases of one choice or share alone: meaning the value."""
         if fact not in self._loose:
             words = self.words_of(fact)
-            self._loose[fact] = self.book({value: patterns for value, patterns in words.items() if value != "figure"}
+            self._loose[fact] = self.book({value: patterns for value, patterns in words.items()
+                                           if value not in ("figure", "event")}
                                           if isinstance(words, dict) else {})
         return self._loose[fact]
 
@@ -120,7 +147,7 @@ class Lexicon:
     def known_words(self) -> frozenset[str]:
         """Every word that means something here, and the common words that must not be mended into one."""
         books = (self.phrases, self.owners, self.after_figures, self.differences, self.topics, self.openings,
-                 self.moods, self.idioms, self.intents, self.answers, self.names)
+                 self.moods, self.idioms, self.intents, self.answers, self.names, self.events)
         return frozenset(set().union(*(book.words() for book in books), self.lemmas, self.short_forms,
                                      self.lemmas.values(), self.data["common_words"].split()))
 

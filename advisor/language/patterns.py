@@ -15,6 +15,7 @@ from typing import Any
 from advisor.language.tokens import Token
 
 WIDEST_GAP = 4
+SHORTENED = {"is": {"'s"}, "has": {"'s"}, "are": {"'re"}, "am": {"'m"}, "have": {"'ve"}, "will": {"'ll"}, "would": {"'d"}}
 UNCROSSED = {"not", "no", "never", "without"}  # a gap does not swallow a denial
 PLAIN_FIGURES = {"number", "degrees"}
 GAP, START, END, FIGURE = "...", "^", "$", "<figure>"
@@ -47,7 +48,8 @@ class Match:
 @lru_cache(maxsize=None)
 def _element(text: str) -> Element:
     optional = text.startswith("(")
-    return Element(frozenset(text.strip("()").split("/")), optional)
+    words = set(text.strip("()").split("/"))
+    return Element(frozenset(words.union(*(SHORTENED.get(word, ()) for word in words))), optional)
 
 
 def elements_of(pattern: str) -> tuple[Element, ...]:

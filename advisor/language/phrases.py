@@ -6,16 +6,21 @@ from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match
+from advisor.units import difference_c_to_f
 
 DAY, HALF_DAY = 1440, 720
+FEW_WORDS = 4
 HEARD_AS = {"said", "maybe"}
 DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
 STILL_TRUE_OF_THE_PAST = {"fire_out", "choked", "air_blocked", "wood_state", "lighter_fluid", "charcoal_state", "lit_spots",
                           "fire_died_ago_min", "burnt_skin", "leftover", "intact"}
+COVERS = {"smell": {"grease_fire", "flames", "lighter_fluid", "wood_state"}, "grease_fire": {"fire_out"},
+          "gasket_leaks": {"smoke_amount"}, "fire_out": {"lit_spots"}}
+COVERED = set().union(*COVERS.values())
 ASKED = {"ask", "plan", "later", "was"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
-MEAT_WORDS = {"meat", "food", "internal"}
-DOME_WORDS = {"dome", "pit", "fire", "temp", "cooker", "thermometer", "it", "she"}
+MEAT_WORDS = {"meat", "food", "internal", "inside", "core", "centre", "center", "probe"}
+DOME_WORDS = {"dome", "pit", "fire", "cooker", "thermometer"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +47,15 @@ def phrases_in(message: Message) -> list[Said]:
         by_fact.setdefault(match.means[0], []).append(match)
     for matches in by_fact.values():
         found += [said for match in _outermost(matches) if (said := _said(message, match))]
-    return found
+    return [said for said in found if not _is_covered(message, said)]
+
+
+def _is_covered(message: Message, said: Said) -> bool:
+    """Whether the word is part of a longer phrase about something else, as in "smells of burning fat"."""
+    for match in message.lexicon.phrases.find(message.tokens[:]) if said.fact in COVERED else ():
+        if said.fact in COVERS.get(match.means[0], ()) and match.start <= said.at < match.end:
+            return True
+    return False
 
 
 def _outermost(matches: list[Match]) -> list[Match]:
@@ -56,12 +69,12 @@ def _outermost(matches: list[Match]) -> list[Match]:
 def _said(message: Message, match: Match) -> Said | None:
     fact, value = match.means
     definition = message.lexicon.vocabulary[fact]
-    if not _is_meant(message, match, fact, definition.type == "flag", value):
+    if not _is_meant(message, match, fact, definition.type == "flag", value) or _is_ruled_out(message, fact):
         return None
     is_denied = _is_denied(message, match)
     if definition.type == "flag":
         return Said(fact, bool(value) != is_denied, match.start)
-    if is_denied:
+    if is_denied or _lacks_companion(message, match, fact):
         return None
     if value is None:
         return _figure(message, match, fact)
@@ -80,6 +93,20 @@ def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: V
         return False
     allowed = HEARD_AS | (ASKED if fact in HEARD_IN_QUESTIONS else set()) | ({"was"} if fact in STILL_TRUE_OF_THE_PAST or value is None else set())
     return moods <= allowed
+
+
+def _is_ruled_out(message: Message, fact: str) -> bool:
+    """Words that give the phrase another sense: feeling sick after eating is no gas from the fire."""
+    others = message.lexicon.data["ruled_out_by"].get(fact, ())
+    return bool(others) and any(token.text in others for token in message.tokens)
+
+
+def _lacks_companion(message: Message, match: Match, fact: str) -> bool:
+    """A bare colour needs smoke in the message, or a message of few words."""
+    companions = message.lexicon.data["companions"].get(fact)
+    if not companions or len(match) > 1 or len(message.tokens) <= FEW_WORDS or message.context.asked == fact:
+        return False
+    return not any(token.text in companions or token.lemma in companions for token in message.tokens)
 
 
 def _is_denied(message: Message, match: Match) -> bool:
@@ -120,8 +147,14 @@ def _figure(message: Message, match: Match, fact: str) -> Said | None:
             minutes = round(minutes / counts[0], 1)
         return None if minutes is None else Said(fact, minutes, match.start)
     if fact == "rate_f_per_min":
-        return Said(fact, round(quantity.value * _direction(message, match.start), 2), match.start)
+        kelvins = (quantity.unit or _scale(message)) == "C"
+        rate = difference_c_to_f(quantity.value) if kelvins else quantity.value
+        return Said(fact, round(rate * _direction(message, match.start), 2), match.start)
     return Said(fact, round(quantity.value, 2), match.start)
+
+
+def _scale(message: Message) -> str | None:
+    return message.context.units.temperature if message.context.units else None
 
 
 def _direction(message: Message, at: int) -> float:

@@ -19,7 +19,7 @@ KILOGRAMS = {"kg": 1, "kgs": 1, "kilo": 1, "kilos": 1, "kilogram": 1, "kilograms
              "lbs": KG_PER_POUND, "pound": KG_PER_POUND, "pounds": KG_PER_POUND, "lber": KG_PER_POUND,
              "pounder": KG_PER_POUND, "g": 0.001, "gram": 0.001, "grams": 0.001, "oz": KG_PER_POUND / 16,
              "ounce": KG_PER_POUND / 16, "ounces": KG_PER_POUND / 16}
-FEET = {"ft": 1, "feet": 1, "foot": 1, "metres": FEET_PER_METRE, "meters": FEET_PER_METRE}
+FEET = {"yard": 3, "metre": FEET_PER_METRE, "meter": FEET_PER_METRE, "ft": 1, "feet": 1, "foot": 1, "metres": FEET_PER_METRE, "meters": FEET_PER_METRE}
 METRIC = {"kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "g", "gram", "grams", "cm", "cms", "mm", "mil"}
 CELSIUS = {"c", "celsius", "celcius", "celsuis", "centigrade", "centrigrade", "celsious"}
 FAHRENHEIT = {"f", "fahrenheit", "farenheit", "fahrenheight", "farenheight", "ferenheit"}
@@ -117,7 +117,7 @@ def _vague(tokens: list[Token], at: int) -> tuple[Token, int] | None:
 
 
 def _is_unit(word: str) -> bool:
-    return word in MINUTES or word in INCHES or word in KILOGRAMS
+    return word in MINUTES or word in INCHES or word in KILOGRAMS or word in FEET
 
 
 def _join_mixed(tokens: list[Token]) -> list[Token]:
@@ -261,7 +261,8 @@ def _hours_and_minutes(tokens: list[Token], at: int) -> tuple[Token, int] | None
     next_at = at + 2 if text_at(tokens, at + 1) == "and" else at + 1
     kind = kind_at(tokens, next_at)
     glued = next_at < len(tokens) and tokens[next_at].glued
-    if kind == "minutes" and tokens[next_at].quantity.value < 60 or kind == "number" and glued:
+    minutes_only = kind == "number" and next_at == at + 2 and 5 <= tokens[next_at].quantity.value < 60
+    if kind == "minutes" and tokens[next_at].quantity.value < 60 or kind == "number" and glued or minutes_only:
         value = tokens[at].quantity.value + tokens[next_at].quantity.value
         return merged(tokens, at, next_at + 1, value=value), next_at + 1
     return None
@@ -285,6 +286,10 @@ def _clock(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         hour = tokens[at + 2].quantity.value * 60
         value = hour + minutes if link == "past" else hour - minutes
         return _am_pm(tokens, at, at + 3, value % 1440)
+    if word == "half" and text_at(tokens, at - 1) in ("at", "by", "till", "around", "about", "since", "is", "for") \
+            and kind_at(tokens, at + 1) == "number" and tokens[at + 1].quantity.value in range(1, 13) \
+            and text_at(tokens, at + 2) not in ("inch", "inches"):
+        return merged(tokens, at, at + 2, kind="clock", value=tokens[at + 1].quantity.value * 60 + 30, half_day=True), at + 2
     if kind == "number" and tokens[at].quantity.value == int(tokens[at].quantity.value) and 0 < tokens[at].quantity.value <= 12:
         if link in ("am", "pm", "o", "oclock") and (link != "o" or text_at(tokens, at + 2) in ("clock", "'")):
             return _am_pm(tokens, at, at + 1, tokens[at].quantity.value * 60)

@@ -10,6 +10,8 @@ ONES = {word: n for n, word in enumerate(
     "seventeen eighteen nineteen".split())}
 TENS = {word: n * 10 for n, word in enumerate(
     "twenty thirty forty fifty sixty seventy eighty ninety".split(), start=2)} | {"fourty": 40, "fivty": 50}
+AFTER_ONE = {"degree", "degrees", "hour", "inch", "minute", "third", "quarter", "half", "kilo", "kg", "pound", "day", "point",
+             "c", "f", "and", "or", "finger", "min", "hr", "eighth", "tenth"}
 _AFTER_HUNDRED = ("and", "hundred")
 
 
@@ -19,7 +21,7 @@ def join_spoken(tokens: list[Token]) -> list[Token]:
     at = 0
     while at < len(tokens):
         value, end = _number(tokens, at)
-        if value is None:
+        if value is None or (end == at + 1 and tokens[at].text == "one" and not _counts(tokens, at)):
             out.append(tokens[at])
             at += 1
             continue
@@ -28,6 +30,12 @@ def join_spoken(tokens: list[Token]) -> list[Token]:
                          quantity=Quantity("number", float(value), said=said, spoken=True)))
         at = end
     return out
+
+
+def _counts(tokens: list[Token], at: int) -> bool:
+    """Whether a lone "one" is a number and no "the open one"."""
+    return _word(tokens, at + 1) in AFTER_ONE or _word(tokens, at - 1) in ("number", "step") or (
+        at + 1 < len(tokens) and tokens[at + 1].text in ("/", "-"))
 
 
 def _word(tokens: list[Token], at: int) -> str:
@@ -39,7 +47,7 @@ def _skip_hyphen(tokens: list[Token], at: int) -> int:
     return at + 1 if joined else at
 
 
-def _number(tokens: list[Token], at: int) -> tuple[int | None, int]:
+def _number(tokens: list[Token], at: int) -> tuple[float | None, int]:
     """(value, end) of the spoken number that begins at `at`; (None, at) where there is none."""
     first, after = _below_hundred(tokens, at)
     if first is None:
@@ -52,6 +60,10 @@ def _number(tokens: list[Token], at: int) -> tuple[int | None, int]:
         return None, at
     if _word(tokens, after) == "hundred":
         return _hundreds(tokens, first, after + 1)
+    if _word(tokens, after) == "point":
+        tenths, end = _below_hundred(tokens, after + 1)
+        if tenths is not None and tenths < 10:
+            return first + tenths / 10, end
     if _word(tokens, after) == "thousand":
         return first * 1000, after + 1
     if 1 <= first <= 9:

@@ -3,6 +3,8 @@
 Scales are not settled here (scales.py); neither are rates and trends.
 """
 
+from dataclasses import replace
+
 from advisor.language.claims import Claim
 from advisor.language.message import Message
 from advisor.language.patterns import Match
@@ -14,7 +16,10 @@ HIGHEST_CHANGE = 150      # "dropped 50" is a change, "dropped 250" a careless "
 HIGHEST_ADJECTIVE = 200   # "20 hot" is a difference, "400 hot" a reading
 UNHEARD = ("suppose", "elsewhere")
 ASKING = ("ask", "plan", "later")
-CARRIED = {"dome_f", "grate_f", "meat_f", "ambient_f", "target_f", "meat_target_f", "boiling_reads_f", "ice_reads_f"}
+CARRIED = {"dome_f", "grate_f", "meat_f", "ambient_f", "either"}
+BATHS = ("boiling_reads_f", "ice_reads_f")
+NEED_THEIR_FIGURE = {"for", "at", "to", "is", "on"}  # a cue that ends so must stand right before the figure
+COLDEST_COOKER = 25   # a marked figure below this is the weather's
 SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
 _PLAIN = {"over", "above", "under", "below", "past", "beneath"}
 _LINKS = {"to", "down", "up", "all", "the", "way", "and", "then", "back", ">", "-"}
@@ -45,7 +50,17 @@ class _Reader:
             claim = self._difference(at) or self._reading(place, at)
             if claim:
                 found.append(claim)
-        return found
+        return found + self._equal_targets(found)
+
+    def _equal_targets(self, found: list[Claim]) -> list[Claim]:
+        """"250, which is my target": the dome's figure is the wish as well."""
+        cues = self.lexicon.equal_targets.find(self.tokens)
+        readings = [claim for claim in found if claim.fact == "dome_f" and not claim.before]
+        if not cues or not readings or any(claim.fact == "target_f" for claim in found):
+            return []
+        cue = cues[-1]
+        ahead = [claim for claim in readings if claim.at < cue.start]
+        return [replace(ahead[-1], fact="target_f")] if ahead else []
 
     # ---- what is a temperature at all --------------------------------------------------------------------
 
@@ -87,7 +102,9 @@ class _Reader:
     def _reading(self, place: int, at: int) -> Claim | None:
         quantity = self.tokens[at].quantity
         cues = self._cues_before(place, at)
-        roles = {cue.means for cue in cues}
+        roles = {cue.means for cue in cues} | self._baths(place)
+        if "either" in roles:
+            roles |= {"grate_f" if any(cue.means == "dome_f" for cue in self.owners) else "dome_f"}
         fact, before = self._decide(place, at, roles)
         if not fact or (quantity.kind == "number" and abs(quantity.value) < LOWEST_BARE and fact in (
                 "dome_f", "target_f", "meat_f", "grate_f", "meat_target_f")):
@@ -97,13 +114,23 @@ class _Reader:
         return Claim(fact, quantity.value, quantity.unit, at, quantity.said, before=before,
                      wide=quantity.span is not None)
 
+    def _baths(self, place: int) -> set[str]:
+        """A lone figure with boiling water or ice anywhere in the message is the test of a thermometer."""
+        if len(self.candidates) > 1:
+            return set()
+        return {cue.means for cue in self.owners if cue.means in BATHS}
+
     def _decide(self, place: int, at: int, roles: set[str]) -> tuple[str | None, bool]:
         """(fact, whether it held earlier only)."""
         if "not_a_reading" in roles or self._is_change(at):
             return None, False
-        for fact in ("boiling_reads_f", "ice_reads_f"):
+        for fact in BATHS:
             if fact in roles:
                 return fact, False
+        quantity = self.tokens[at].quantity
+        if quantity.kind == "degrees" and quantity.value < (0 if quantity.unit == "C" else COLDEST_COOKER) \
+                and not roles & {"meat_f", "target_f"}:
+            return "ambient_f", False
         after = self._cue_after(place, at, bool(roles - {"before"}))
         if after == "not_a_reading":
             return None, False
@@ -150,7 +177,23 @@ class _Reader:
             return "dome_f", self.message.moods[at] not in ASKING
         if self.last_owner == "meat_f" and self._may_be_meat(at) and "meat_f" not in roles:
             return "meat_f", before
+        if self._is_small_talk(at):
+            return None, False
         return "dome_f", before
+
+    def _is_small_talk(self, at: int) -> bool:
+        """A bare figure among words that have nothing to do with a fire ("the 110 stop")."""
+        if self.tokens[at].quantity.kind == "degrees" or self.message.context.asked:
+            return False
+        talk = self.lexicon.talk
+        strangers = [token for token in self.tokens if token.kind == "word" and token.text not in talk
+                     and token.lemma not in talk]
+        return bool(strangers) and not self._is_about_the_fire()
+
+    def _is_about_the_fire(self) -> bool:
+        lexicon = self.lexicon
+        return any(book.find(self.tokens) for book in (lexicon.owners, lexicon.phrases, lexicon.openings, lexicon.events,
+                                                       lexicon.fire_words))
 
     def _may_be_meat(self, at: int) -> bool:
         quantity = self.tokens[at].quantity
@@ -165,7 +208,8 @@ class _Reader:
         while start > left and not self.tokens[start - 1].is_break:
             start -= 1
         clause = max(start, self.message.clause(at)[0])
-        cues = [cue for cue in self.owners if start <= cue.start and cue.end <= at and cue not in self.used]
+        cues = [cue for cue in self.owners if start <= cue.start and cue.end <= at and cue not in self.used
+                and (self.tokens[cue.end - 1].text not in NEED_THEIR_FIGURE or self._leads_to(cue, at))]
         near = [cue for cue in cues if cue.start >= clause]
         return near if near or at - clause > 2 else [cue for cue in cues if cue.means in CARRIED]
 

@@ -11,9 +11,9 @@ from advisor.facts import Value
 from advisor.language.answers import answer
 from advisor.language.clocks import mark_clock_times
 from advisor.language.cookers import parts_of
-from advisor.language.corrections import corrected_claims, redirected, rescaled, spoken_scale
+from advisor.language.events import event_facts
 from advisor.language.foods import food_facts
-from advisor.language.heard import Context, Heard, Unclear
+from advisor.language.heard import Context, Heard
 from advisor.language.intents import done_steps, intents_of, is_all_done, topic_of
 from advisor.language.lexicon import Lexicon, lexicon_of
 from advisor.language.message import Message
@@ -21,6 +21,7 @@ from advisor.language.moods import moods_of
 from advisor.language.normalise import normalise
 from advisor.language.phrases import phrase_facts
 from advisor.language.quantities import join_quantities
+from advisor.language.rates import rate_facts
 from advisor.language.readings import reading_facts
 from advisor.language.spoken import join_spoken
 from advisor.language.styles import style_of
@@ -59,13 +60,19 @@ def read_tokens(text: str, lexicon: Lexicon) -> list[Token]:
 def _facts(message: Message):
     """(facts, unclear, refused sentences, style) of the words about one cooker."""
     readings = reading_facts(message)
-    heard: dict[str, Value | None] = {**phrase_facts(message), **vent_facts(message), **food_facts(message),
+    heard: dict[str, Value | None] = {**rate_facts(message, readings.scale or _known_scale(message)),
+                                      **phrase_facts(message), **vent_facts(message), **food_facts(message),
                                       **readings.facts}
     facts = {fact: value for fact, value in heard.items() if value is not None}
+    facts |= event_facts(message, facts)
     if readings.unclear is None:
         facts |= answer(message, facts)
     checked, refused = _believable(message.lexicon.vocabulary, facts)
     return checked, readings.unclear, refused, style_of(message, readings.scale)
+
+
+def _known_scale(message: Message) -> str | None:
+    return message.context.units.temperature if message.context.units else None
 
 
 def _believable(vocabulary: Vocabulary, facts: dict[str, Value]) -> tuple[dict[str, Value], list[str]]:

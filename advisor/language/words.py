@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from advisor.language.lexicon import Lexicon
 from advisor.language.patterns import Match, longest_first
-from advisor.language.tokens import Quantity, Token
+from advisor.language.tokens import Token
 
 SHORTEST_MENDED = 4
 LONG_WORD = 8  # from here on two slips are forgiven
@@ -121,6 +121,3 @@ def _only_part(token: Token) -> Token:
     return Token(token.text, "word")
 
 
-def figure_is_pronoun(quantity: Quantity) -> bool:
-    """Whether a spoken "one" stands for a thing, as in "the open one"."""
-    return quantity.spoken and quantity.kind == "number" and quantity.value == 1
