@@ -25,10 +25,20 @@ def parts_of(message: Message) -> list[Part]:
         name = _named_at(message, at)
         if name and not (marks and marks[-1][1] == name):
             marks.append((at, name))
+    marks = marks or _bare_numbers(message)
     if not marks:
         return [Part(None, message)]
     starts = [0, *(_clause_opening(message, at) for at, _ in marks[1:]), len(message.tokens)]
     return [Part(name, message.part(starts[i], starts[i + 1])) for i, (_, name) in enumerate(marks)]
+
+
+def _bare_numbers(message: Message) -> list[tuple[int, str]]:
+    """"One is fine, but in two the fat is burning": numbers as names, where two of them are."""
+    tokens = message.tokens
+    marks = [(at, _small_number(token)) for at, token in enumerate(tokens)
+             if _small_number(token) and _text(tokens, at - 1) in ("", ",", ".", "and", "but", "in", "on", ";", "while")
+             and at + 1 < len(tokens) and (tokens[at + 1].lemma == "be" or _text(tokens, at - 1) == "in")]
+    return marks if len({name for _, name in marks}) > 1 else []
 
 
 def _clause_opening(message: Message, at: int) -> int:

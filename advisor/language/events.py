@@ -3,7 +3,7 @@
 from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.patterns import Match
-from advisor.language.phrases import minutes_of
+from advisor.language.phrases import is_about_meat, minutes_of
 
 HEARD_IN = {"said", "was", "maybe"}
 FAR = 1000  # an event in another clause is nearer than none
@@ -23,6 +23,8 @@ def event_facts(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
 
 
 def _is_meant(message: Message, match: Match) -> bool:
+    if match.means == "vents_moved_ago_min" and is_about_meat(message, match.start):
+        return False
     return {message.moods[at] for at in range(match.start, match.end)} <= HEARD_IN
 
 
@@ -40,7 +42,7 @@ def _is_since(message: Message, at: int) -> bool:
     if kind != "minutes":
         return False
     after = [token.text for token in message.tokens[at + 1:at + 3]]
-    return after[:1] == ["since"] or before[-1:] == ["since"] or ("that" in before and "been" in before)
+    return after[:1] in (["since"], ["now"]) or before[-1:] == ["since"] or ("that" in before and "been" in before)
 
 
 def _nearest(message: Message, events: list[Match], at: int) -> Match | None:

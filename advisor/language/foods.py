@@ -5,6 +5,7 @@ from advisor.language.message import Message
 
 UNHEARD = ("elsewhere", "suppose")
 KINDS = {"beef": "beef", "pork": "pork", "lamb": "lamb", "poultry": "poultry", "fish": "fish"}
+GENERIC = {"bird", "birds", "joint", "roast", "poultry", "fish"}  # a closer word replaces them
 BIRDS = {"chicken": "chicken", "turkey": "turkey", "duck": "other", "goose": "other", "pheasant": "other", "quail": "other"}
 
 
@@ -13,10 +14,14 @@ def food_facts(message: Message) -> dict[str, Value]:
     facts: dict[str, Value] = {}
     for at, token in enumerate(message.tokens):
         if token.lemma == "food" and message.moods[at] not in UNHEARD:
-            if "food" in facts and facts["food"] != token.text:
-                break
+            if "food" in facts and not (facts["food"] in GENERIC or _corrected(message, at)):
+                continue
             facts |= {"food": token.text} | _entailed(token.text, token.names)
     return facts
+
+
+def _corrected(message: Message, at: int) -> bool:
+    return any(token.text == "meant" for token in message.tokens[:at])
 
 
 def _entailed(text: str, kinds: frozenset[str]) -> dict[str, Value]:

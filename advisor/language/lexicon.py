@@ -10,7 +10,8 @@ from advisor.vocabulary import Vocabulary
 from advisor.yamlfile import read_yaml
 
 _FOLDERS = (Path(__file__).parents[2] / "rules", Path(__file__).parents[1] / "_rules")
-OWNED = ("dome_f", "grate_f", "meat_f", "ambient_f", "boiling_reads_f", "ice_reads_f", "target_f", "meat_target_f")
+OWNED = ("dome_f", "grate_f", "meat_f", "ambient_f", "boiling_reads_f", "ice_reads_f", "target_f", "meat_target_f",
+         "meat_start_f", "peak_meat_f")
 
 
 class Lexicon:

@@ -15,7 +15,7 @@ from typing import Any
 from advisor.language.tokens import Token
 
 WIDEST_GAP = 4
-SHORTENED = {"is": {"'s"}, "has": {"'s"}, "are": {"'re"}, "am": {"'m"}, "have": {"'ve"}, "will": {"'ll"}, "would": {"'d"}}
+SHORTENED = {"is": {"'s"}, "has": {"'s"}, "are": {"'re"}, "am": {"'m"}, "have": {"'ve", "'s"}, "will": {"'ll"}, "would": {"'d"}}
 UNCROSSED = {"not", "no", "never", "without"}  # a gap does not swallow a denial
 PLAIN_FIGURES = {"number", "degrees"}
 GAP, START, END, FIGURE = "...", "^", "$", "<figure>"

@@ -78,7 +78,7 @@ def _said(message: Message, match: Match) -> Said | None:
         return None
     if value is None:
         return _figure(message, match, fact)
-    if fact == "trend" and _is_about_meat(message, match.start):
+    if fact == "trend" and is_about_meat(message, match.start):
         return Said("meat_trend", str(value), match.start) if value != "swinging" else None
     return Said(fact, float(value) if definition.is_number else str(value), match.start)
 
@@ -106,7 +106,9 @@ def _lacks_companion(message: Message, match: Match, fact: str) -> bool:
     companions = message.lexicon.data["companions"].get(fact)
     if not companions or len(match) > 1 or len(message.tokens) <= FEW_WORDS or message.context.asked == fact:
         return False
-    return not any(token.text in companions or token.lemma in companions for token in message.tokens)
+    if message.tokens[match.start].text not in companions["single"]:
+        return False
+    return not any(token.text in companions["near"] or token.lemma in companions["near"] for token in message.tokens)
 
 
 def _is_denied(message: Message, match: Match) -> bool:
@@ -116,7 +118,7 @@ def _is_denied(message: Message, match: Match) -> bool:
     return denied(message.tokens, match.start, message.lexicon)
 
 
-def _is_about_meat(message: Message, at: int) -> bool:
+def is_about_meat(message: Message, at: int) -> bool:
     """Whether the words before, in its clause, name the meat last."""
     start, _ = message.clause(at)
     for i in range(at - 1, start - 1, -1):
@@ -139,7 +141,7 @@ def _figure(message: Message, match: Match, fact: str) -> Said | None:
         timed = [i for i in inner if message.tokens[i].quantity.kind in ("minutes", "ago", "clock")]
         if not timed:
             return None
-        if fact == "at_target_for_min" and _is_about_meat(message, inner[0]):
+        if fact == "at_target_for_min" and is_about_meat(message, inner[0]):
             return None
         minutes = minutes_of(message, timed[-1], message.lexicon.vocabulary[fact].clock == "falls")
         counts = [message.tokens[i].quantity.value for i in inner if message.tokens[i].quantity.kind == "number"]

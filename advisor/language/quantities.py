@@ -26,6 +26,7 @@ FAHRENHEIT = {"f", "fahrenheit", "farenheit", "fahrenheight", "farenheight", "fe
 FRACTIONS = {"half": 0.5, "third": 1 / 3, "thirds": 1 / 3, "quarter": 0.25, "quarters": 0.25, "qtr": 0.25,
              "eighth": 0.125, "tenth": 0.1, "fifth": 0.2, "quater": 0.25}
 NAMED_HOURS = {"noon": 720.0, "midday": 720.0, "midnight": 0.0}
+PLURALS = {"quarters", "thirds"}  # "chicken quarters"
 VAGUE = {"couple": 2, "few": 3, "several": 4}
 A_FEW_OF = ("of",)
 NOT_AFTER_INCHES = {"the", "a", "my", "this", "an", "here", "there", "it", "dome", "about", "total", "half", "that"}
@@ -73,6 +74,8 @@ def _join_fractions(tokens: list[Token]) -> list[Token]:
 def _fraction(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     if kind_at(tokens, at) == "number" and text_at(tokens, at + 1) == "/" and kind_at(tokens, at + 2) == "number":
         top, bottom = tokens[at].quantity.value, tokens[at + 2].quantity.value
+        if top + bottom == 100:  # lean to fat, as the butcher writes it
+            return merged(tokens, at, at + 3, kind="fraction", value=bottom / 100), at + 3
         if 0 < top < bottom <= 16:
             return merged(tokens, at, at + 3, kind="fraction", value=top / bottom), at + 3
     if kind_at(tokens, at) == "number" and text_at(tokens, at + 1) in ("%", "percent", "pct"):
@@ -82,7 +85,7 @@ def _fraction(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         part = FRACTIONS.get(text_at(tokens, after))
         if part and text_at(tokens, after) != "half" and part * tokens[at].quantity.value < 1:
             return merged(tokens, at, after + 1, kind="fraction", value=part * tokens[at].quantity.value), after + 1
-    if tokens[at].kind == "word" and text_at(tokens, at) in FRACTIONS:
+    if tokens[at].kind == "word" and text_at(tokens, at) in FRACTIONS and text_at(tokens, at) not in PLURALS:
         return merged(tokens, at, at + 1, kind="fraction", value=FRACTIONS[text_at(tokens, at)]), at + 1
     return None
 
@@ -167,7 +170,7 @@ def _range(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         link_at += 1
     link = text_at(tokens, link_at)
     low, high = tokens[at].quantity.value, kind_at(tokens, link_at + 1) == "number" and tokens[link_at + 1].quantity.value
-    if not high or high <= low or high > 3 * low:
+    if not high or high <= low or high > 3 * low and not between:
         return None
     if not (between and link in ("and", "to", "-") or link in ("or", "to", "-") and text_at(tokens, at - 1) != "from"):
         return None

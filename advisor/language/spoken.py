@@ -34,7 +34,7 @@ def join_spoken(tokens: list[Token]) -> list[Token]:
 
 def _counts(tokens: list[Token], at: int) -> bool:
     """Whether a lone "one" is a number and no "the open one"."""
-    return _word(tokens, at + 1) in AFTER_ONE or _word(tokens, at - 1) in ("number", "step") or (
+    return _word(tokens, at + 1) in AFTER_ONE or _word(tokens, at - 1) in ("number", "step", "past", "to", "at", "till") or (
         at + 1 < len(tokens) and tokens[at + 1].text in ("/", "-"))
 
 

@@ -12,6 +12,7 @@ from advisor.language.tokens import Quantity, Token
 
 LOWEST_BARE = 32          # a bare figure below this is a count or a clock time, not a reading
 HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
+WIDEST_READING = 2    # "between 40 and 140" is no reading that wavers
 HIGHEST_CHANGE = 150      # "dropped 50" is a change, "dropped 250" a careless "dropped to 250"
 HIGHEST_ADJECTIVE = 200   # "20 hot" is a difference, "400 hot" a reading
 UNHEARD = ("suppose", "elsewhere")
@@ -114,6 +115,14 @@ class _Reader:
         return Claim(fact, quantity.value, quantity.unit, at, quantity.said, before=before,
                      wide=quantity.span is not None)
 
+    def _spans_the_danger_zone(self, at: int) -> bool:
+        """"Between 40 and 140" is no reading."""
+        span = self.tokens[at].quantity.span
+        return bool(span and span[1] > WIDEST_READING * span[0])
+
+    def _mentions_meat(self) -> bool:
+        return any(cue.means == "meat_f" for cue in self.owners)
+
     def _baths(self, place: int) -> set[str]:
         """A lone figure with boiling water or ice anywhere in the message is the test of a thermometer."""
         if len(self.candidates) > 1:
@@ -136,10 +145,17 @@ class _Reader:
             return None, False
         if after == "before":
             roles = roles | {"before"}
+        elif after == "meat_f" and roles & {"peak_meat_f", "meat_start_f"} and self._may_be_meat(at):
+            return next(iter(roles & {"peak_meat_f", "meat_start_f"})), False
         elif after:
             return self._target_of(after, roles, at), "before" in roles and after not in ("target_f",)
         if self._is_against(place, at):
             return "target_f", False
+        if self._spans_the_danger_zone(at):
+            return None, False
+        for fact in ("peak_meat_f", "meat_start_f"):
+            if fact in roles and self._may_be_meat(at) and self._mentions_meat():
+                return fact, False
         wish = roles & {"target_f", "meat_target_f", "cook_at"}
         if wish:
             return self._wish(wish, roles, at), False

@@ -26,6 +26,7 @@ from advisor.language.readings import reading_facts
 from advisor.language.spoken import join_spoken
 from advisor.language.styles import style_of
 from advisor.language.tokens import Token, tokenise
+from advisor.language.urgency import urgency
 from advisor.language.vents import vent_facts
 from advisor.language.words import mend, name, write_out
 from advisor.vocabulary import Vocabulary
@@ -38,16 +39,12 @@ def hear(text: str, vocabulary: Vocabulary, context: Context = Context()) -> Hea
     if not tokens:
         return Heard(intents=("off_topic",) if text.strip() else ())
     message = Message(tokens, moods_of(tokens, lexicon), lexicon, context)
-    parts = parts_of(message)
-    first, *further = parts
-    facts, unclear, refused, style = _facts(first.message)
-    others = []
-    for part in further:
-        their_facts, _, their_refused, _ = _facts(part.message)
-        others.append((part.cooker or "", their_facts))
-        refused += their_refused
-    return _heard(message, Heard(facts=facts, cooker=first.cooker, others=tuple(others), unclear=unclear,
-                                 refused=tuple(refused), units=style))
+    read = [(part.cooker, _facts(part.message)) for part in parts_of(message)]
+    cooker, (facts, unclear, _, style) = max(read, key=lambda one: urgency(one[1][0], lexicon))
+    others = tuple((name or "", about[0]) for name, about in read if name != cooker)
+    refused = tuple(sentence for _, about in read for sentence in about[2])
+    return _heard(message, Heard(facts=facts, cooker=cooker, others=others, unclear=unclear, refused=refused,
+                                 units=style))
 
 
 def read_tokens(text: str, lexicon: Lexicon) -> list[Token]:
