@@ -6,6 +6,8 @@ from pathlib import Path
 from typing import Any
 
 from advisor.language.patterns import PatternBook
+from advisor.language.quantities import UNIT_WORDS
+from advisor.language.spoken import NUMBER_WORDS
 from advisor.vocabulary import Vocabulary
 from advisor.yamlfile import read_yaml
 
@@ -28,10 +30,10 @@ class Lexicon:
         self.alarms = frozenset(data["alarms"])
         self.alarms_of_anybody = frozenset(data["alarms_of_anybody"])
 
-    def book(self, section: dict[Any, Any]) -> PatternBook:
+    def book(self, section: dict[Any, Any], exact: bool = False) -> PatternBook:
         """One book of a mapping from a meaning to its patterns."""
-        return PatternBook((self.spelt_out(pattern), means) for means, patterns in section.items()
-                           for pattern in patterns)
+        return PatternBook(((self.spelt_out(pattern), means) for means, patterns in section.items()
+                            for pattern in patterns), exact)
 
     def spelt_out(self, pattern: Any) -> str:
         text = str(pattern)
@@ -114,7 +116,7 @@ class Lexicon:
 
     @cached_property
     def moods(self) -> PatternBook:
-        return self.book(self.data["moods"])
+        return self.book(self.data["moods"], exact=True)
 
     @cached_property
     def idioms(self) -> PatternBook:
@@ -150,7 +152,7 @@ class Lexicon:
         books = (self.phrases, self.owners, self.after_figures, self.differences, self.topics, self.openings,
                  self.moods, self.idioms, self.intents, self.answers, self.names, self.events)
         return frozenset(set().union(*(book.words() for book in books), self.lemmas, self.short_forms,
-                                     self.lemmas.values(), self.data["common_words"].split()))
+                                     self.lemmas.values(), self.data["common_words"].split(), UNIT_WORDS, NUMBER_WORDS))
 
     @cached_property
     def trade_words(self) -> tuple[str, ...]:

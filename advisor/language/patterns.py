@@ -57,9 +57,10 @@ def elements_of(pattern: str) -> tuple[Element, ...]:
 
 
 class PatternBook:
-    """Patterns with what they mean, found in tokens in one pass."""
+    """Patterns with what they mean, found in tokens in one pass; `exact` ones ignore base forms."""
 
-    def __init__(self, entries: Iterable[tuple[str, Any]]) -> None:
+    def __init__(self, entries: Iterable[tuple[str, Any]], exact: bool = False) -> None:
+        self._exact = exact
         self._by_first: dict[str, list[tuple[tuple[Element, ...], Any]]] = defaultdict(list)
         for pattern, means in entries:
             self._add(elements_of(str(pattern)), means)
@@ -81,7 +82,7 @@ class PatternBook:
         found: dict[tuple[int, Any], Match] = {}
         for at in range(len(tokens)):
             for elements, means in self._candidates(tokens, at):
-                end, quantity = _match(elements, 0, tokens, at)
+                end, quantity = _match(elements, 0, tokens, at, self._exact)
                 if end <= at:
                     continue
                 kept = found.get((at, means))
@@ -99,7 +100,7 @@ class PatternBook:
                 yield from self._by_first.get(FIGURE, ())
             return
         yield from self._by_first.get(token.text, ())
-        if token.lemma != token.text:
+        if token.lemma != token.text and not self._exact:
             yield from self._by_first.get(token.lemma, ())
 
 
@@ -107,35 +108,37 @@ def _starts_clause(tokens: list[Token], at: int) -> bool:
     return at == 0 or tokens[at - 1].is_pause
 
 
-def _fits(element: Element, token: Token) -> bool:
+def _fits(element: Element, token: Token, exact: bool) -> bool:
     if token.quantity:
         return (f"<{token.quantity.kind}>" in element.words
                 or (FIGURE in element.words and token.quantity.kind in PLAIN_FIGURES))
-    return token.text in element.words or token.lemma in element.words
+    return token.text in element.words or (token.lemma in element.words and not exact)
 
 
-def _match(elements: tuple[Element, ...], place: int, tokens: list[Token], at: int) -> tuple[int, int | None]:
+def _match(elements: tuple[Element, ...], place: int, tokens: list[Token], at: int,
+           exact: bool) -> tuple[int, int | None]:
     """(end, index of the figure) where elements[place:] match at `at`; end is -1 where they do not."""
     if place == len(elements):
         return at, None
     element = elements[place]
     if GAP in element.words:
-        return _match_gap(elements, place, tokens, at)
+        return _match_gap(elements, place, tokens, at, exact)
     if START in element.words:
-        return _match(elements, place + 1, tokens, at) if _starts_clause(tokens, at) else (-1, None)
+        return _match(elements, place + 1, tokens, at, exact) if _starts_clause(tokens, at) else (-1, None)
     if END in element.words:
         ended = at >= len(tokens) or tokens[at].is_pause
-        return _match(elements, place + 1, tokens, at) if ended else (-1, None)
-    if at < len(tokens) and _fits(element, tokens[at]):
-        end, quantity = _match(elements, place + 1, tokens, at + 1)
+        return _match(elements, place + 1, tokens, at, exact) if ended else (-1, None)
+    if at < len(tokens) and _fits(element, tokens[at], exact):
+        end, quantity = _match(elements, place + 1, tokens, at + 1, exact)
         if end >= 0:
             return end, at if quantity is None and tokens[at].quantity else quantity
-    return _match(elements, place + 1, tokens, at) if element.optional else (-1, None)
+    return _match(elements, place + 1, tokens, at, exact) if element.optional else (-1, None)
 
 
-def _match_gap(elements: tuple[Element, ...], place: int, tokens: list[Token], at: int) -> tuple[int, int | None]:
+def _match_gap(elements: tuple[Element, ...], place: int, tokens: list[Token], at: int,
+               exact: bool) -> tuple[int, int | None]:
     for skip in range(WIDEST_GAP + 1):
-        end, quantity = _match(elements, place + 1, tokens, at + skip)
+        end, quantity = _match(elements, place + 1, tokens, at + skip, exact)
         if end >= 0:
             return end, quantity
         if at + skip >= len(tokens) or tokens[at + skip].is_pause or tokens[at + skip].text in UNCROSSED:

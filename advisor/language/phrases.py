@@ -15,7 +15,7 @@ DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which a
 STILL_TRUE_OF_THE_PAST = {"fire_out", "choked", "air_blocked", "wood_state", "lighter_fluid", "charcoal_state", "lit_spots",
                           "fire_died_ago_min", "burnt_skin", "leftover", "intact"}
 COVERS = {"smell": {"grease_fire", "flames", "lighter_fluid", "wood_state"}, "grease_fire": {"fire_out"},
-          "gasket_leaks": {"smoke_amount"}, "fire_out": {"lit_spots"}}
+          "gasket_leaks": {"smoke_amount"}, "fire_out": {"lit_spots"}, "wood_share": {"fuel_level"}}
 COVERED = set().union(*COVERS.values())
 ASKED = {"ask", "plan", "later", "was"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}

@@ -25,6 +25,7 @@ CELSIUS = {"c", "celsius", "celcius", "celsuis", "centigrade", "centrigrade", "c
 FAHRENHEIT = {"f", "fahrenheit", "farenheit", "fahrenheight", "farenheight", "ferenheit"}
 FRACTIONS = {"half": 0.5, "third": 1 / 3, "thirds": 1 / 3, "quarter": 0.25, "quarters": 0.25, "qtr": 0.25,
              "eighth": 0.125, "tenth": 0.1, "fifth": 0.2, "quater": 0.25}
+UNIT_WORDS = {*MINUTES, *INCHES, *KILOGRAMS, *FEET, *CELSIUS, *FAHRENHEIT, *FRACTIONS}
 NAMED_HOURS = {"noon": 720.0, "midday": 720.0, "midnight": 0.0}
 PLURALS = {"quarters", "thirds"}  # "chicken quarters"
 VAGUE = {"couple": 2, "few": 3, "several": 4}

@@ -10,6 +10,7 @@ ONES = {word: n for n, word in enumerate(
     "seventeen eighteen nineteen".split())}
 TENS = {word: n * 10 for n, word in enumerate(
     "twenty thirty forty fifty sixty seventy eighty ninety".split(), start=2)} | {"fourty": 40, "fivty": 50}
+NUMBER_WORDS = {*ONES, *TENS, "hundred", "thousand", "couple", "point"}
 AFTER_ONE = {"degree", "degrees", "hour", "inch", "minute", "third", "quarter", "half", "kilo", "kg", "pound", "day", "point",
              "c", "f", "and", "or", "finger", "min", "hr", "eighth", "tenth"}
 _AFTER_HUNDRED = ("and", "hundred")
