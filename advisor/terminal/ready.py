@@ -4,13 +4,13 @@ from pathlib import Path
 
 from advisor.conversation import Conversation
 from advisor.profile import read_profile
-from advisor.rulebook.loader import read_rulebook
+from advisor.terminal.keptrules import kept_rulebook
 
 
 def conversation(cooker: str | None) -> Conversation:
     """cooker: path of a profile, or None. Raises ProfileError, RuleFileError."""
     profile = read_profile(Path(cooker)) if cooker else None
-    return Conversation(read_rulebook(), profile)
+    return Conversation(kept_rulebook(), profile)
 
 
 def whole(words: str) -> str:
