@@ -9,6 +9,7 @@ import os
 import pickle
 import sys
 from collections.abc import Iterator
+from contextlib import suppress
 from pathlib import Path
 
 import platformdirs
@@ -20,17 +21,19 @@ from advisor.rulebook.loader import CASES, Rulebook, read_rulebook, rules_folder
 def kept_rulebook(folder: Path | None = None) -> Rulebook:
     """The same as read_rulebook(folder), and raising the same, only sooner from the second time on."""
     folder = folder or rules_folder()
-    try:
-        kept = _place(folder)
-        return pickle.loads(kept.read_bytes())
-    except Exception:  # noqa: BLE001  a torn, foreign or missing file raises anything
-        pass
+    if kept := _kept(folder):
+        return kept
     rulebook = read_rulebook(folder)
-    try:
+    with suppress(OSError):
         _keep(rulebook, _place(folder))
-    except OSError:
-        pass
     return rulebook
+
+
+def _kept(folder: Path) -> Rulebook | None:
+    try:
+        return pickle.loads(_place(folder).read_bytes())
+    except Exception:  # noqa: BLE001  a torn, foreign or missing file raises anything
+        return None
 
 
 def _place(folder: Path) -> Path:
