@@ -54,6 +54,8 @@ def _named_at(message: Message, at: int) -> str | None:
         value = _small_number(token)
         if value and not (after in ("degrees", "°") or before == "number" and _text(tokens, at - 2) in ("what", "step")):
             return value
+    if _text(tokens, at - 2) in ("did", "done", "finished") or before in ("did", "step", "done"):
+        return None
     if token.text in rules["ordinals"] and (after in rules["kinds"] or _is_subject(tokens, at)):
         return rules["ordinals"][token.text]
     if token.text in rules["adjectives"] and after in rules["kinds"] and before in ("the", "my", "", "and", "on", ","):
@@ -76,7 +78,7 @@ def _small_number(token: Token) -> str | None:
 
 def _is_subject(tokens: list[Token], at: int) -> bool:
     """"the second is at 300": an ordinal that something is said of."""
-    return _text(tokens, at - 1) == "the" and at + 1 < len(tokens) and tokens[at + 1].lemma == "be"
+    return _text(tokens, at - 1) in ("the", "", ",", ".", ";", "and", "but") and at + 1 < len(tokens) and tokens[at + 1].lemma == "be"
 
 
 def _known_name(message: Message, at: int) -> str | None:

@@ -96,7 +96,8 @@ class Lexicon:
 
     @cached_property
     def talk(self) -> frozenset[str]:
-        return frozenset(self.data["talk"].split())
+        cookers = self.data["cookers"]
+        return frozenset([*self.data["talk"].split(), *cookers["kinds"], *cookers["adjectives"], *cookers["ordinals"]])
 
     @cached_property
     def differences(self) -> PatternBook:

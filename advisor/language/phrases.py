@@ -17,6 +17,7 @@ STILL_TRUE_OF_THE_PAST = {"fire_out", "choked", "air_blocked", "wood_state", "li
 COVERS = {"smell": {"grease_fire", "flames", "lighter_fluid", "wood_state"}, "grease_fire": {"fire_out"},
           "gasket_leaks": {"smoke_amount"}, "fire_out": {"lit_spots"}, "wood_share": {"fuel_level"}}
 COVERED = set().union(*COVERS.values())
+OF_THE_FIRE = {"at_target_for_min", "vents_moved_ago_min"}  # times that a stalled meat does not tell
 ASKED = {"ask", "plan", "later", "was"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
 MEAT_WORDS = {"meat", "food", "internal", "inside", "core", "centre", "center", "probe"}
@@ -69,7 +70,7 @@ def _outermost(matches: list[Match]) -> list[Match]:
 def _said(message: Message, match: Match) -> Said | None:
     fact, value = match.means
     definition = message.lexicon.vocabulary[fact]
-    if not _is_meant(message, match, fact, definition.type == "flag", value) or _is_ruled_out(message, fact):
+    if not _is_meant(message, match, fact, definition.type == "flag", value) or _is_ruled_out(message, match, fact):
         return None
     is_denied = _is_denied(message, match)
     if definition.type == "flag":
@@ -95,10 +96,15 @@ def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: V
     return moods <= allowed
 
 
-def _is_ruled_out(message: Message, fact: str) -> bool:
+def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
     """Words that give the phrase another sense: feeling sick after eating is no gas from the fire."""
-    others = message.lexicon.data["ruled_out_by"].get(fact, ())
-    return bool(others) and any(token.text in others for token in message.tokens)
+    data = message.lexicon.data
+    start, _ = message.clause(match.start)
+    if match.start >= 2 and message.tokens[match.start - 1].lemma == "be":
+        if message.tokens[match.start - 2].lemma in data["ruled_out_just_before"].get(fact, ()):
+            return True
+    return (any(token.text in data["ruled_out_by"].get(fact, ()) for token in message.tokens)
+            or any(token.text in data["ruled_out_in_clause"].get(fact, ()) for token in message.tokens[start:match.start]))
 
 
 def _lacks_companion(message: Message, match: Match, fact: str) -> bool:
@@ -141,7 +147,7 @@ def _figure(message: Message, match: Match, fact: str) -> Said | None:
         timed = [i for i in inner if message.tokens[i].quantity.kind in ("minutes", "ago", "clock")]
         if not timed:
             return None
-        if fact == "at_target_for_min" and is_about_meat(message, inner[0]):
+        if fact in OF_THE_FIRE and is_about_meat(message, inner[0]):
             return None
         minutes = minutes_of(message, timed[-1], message.lexicon.vocabulary[fact].clock == "falls")
         counts = [message.tokens[i].quantity.value for i in inner if message.tokens[i].quantity.kind == "number"]

@@ -8,7 +8,7 @@ from advisor.language.corrections import corrected_claims, redirected, rescaled,
 from advisor.language.heard import Unclear
 from advisor.language.message import Message
 from advisor.language.scales import HINT_OF_F, in_fahrenheit, left_open, scale_of
-from advisor.language.temperatures import temperature_claims
+from advisor.language.temperatures import WIDEST_READING, temperature_claims
 
 DIED_WORDS = {"died", "out", "dead"}
 FEWEST_FOR_TREND = 3
@@ -70,7 +70,19 @@ def _latest(message: Message, claims: list[Claim], scale: str | None) -> dict[st
         if claim.fact in facts:
             earlier.setdefault(claim.fact, []).append(float(facts[claim.fact]))
         facts[claim.fact] = value
-    return facts | _trend(message, earlier.get("dome_f", []), facts.get("dome_f"))
+    return facts | _trend(message, earlier.get("dome_f", []), facts.get("dome_f")) | _danger_zone(message)
+
+
+def _danger_zone(message: Message) -> dict[str, Value]:
+    """"Between 40 and 140 for six hours": the time in the clause of a span too wide for a reading."""
+    for at, token in enumerate(message.tokens):
+        span = token.quantity.span if token.quantity else None
+        if span and span[1] > WIDEST_READING * span[0] and message.moods[at] == "said":
+            start, end = message.clause(at)
+            for other in message.tokens[start:end]:
+                if other.quantity and other.quantity.kind == "minutes":
+                    return {"danger_zone_for_min": other.quantity.value}
+    return {}
 
 
 def _fire_died(message: Message) -> bool:

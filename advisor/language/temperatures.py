@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from advisor.language.claims import Claim
 from advisor.language.message import Message
+from advisor.language.moods import denied
 from advisor.language.patterns import Match
 from advisor.language.tokens import Quantity, Token
 
@@ -17,6 +18,9 @@ HIGHEST_CHANGE = 150      # "dropped 50" is a change, "dropped 250" a careless "
 HIGHEST_ADJECTIVE = 200   # "20 hot" is a difference, "400 hot" a reading
 UNHEARD = ("suppose", "elsewhere")
 ASKING = ("ask", "plan", "later")
+OWNERS = {"dome_f": "dome_f", "grate_f": "grate_f", "meat_f": "meat_f", "ambient_f": "ambient_f", "peak_meat_f": "meat_f",
+          "meat_start_f": "meat_f"}
+NAMES = {"dome_f", "grate_f", "meat_f", "ambient_f", "boiling_reads_f", "ice_reads_f"}
 CARRIED = {"dome_f", "grate_f", "meat_f", "ambient_f", "either"}
 BATHS = ("boiling_reads_f", "ice_reads_f")
 NEED_THEIR_FIGURE = {"for", "at", "to", "is", "on"}  # a cue that ends so must stand right before the figure
@@ -31,12 +35,19 @@ def temperature_claims(message: Message) -> list[Claim]:
     return _Reader(message).claims()
 
 
+def _whole_names(cues: list[Match]) -> list[Match]:
+    """Cues without the names inside a longer name: "core temp" is no "temp"."""
+    names = [cue for cue in cues if cue.means in NAMES]
+    return [cue for cue in cues if not (cue.means in NAMES and any(
+        other.start <= cue.start and cue.end <= other.end and len(other) > len(cue) for other in names))]
+
+
 class _Reader:
     """One pass over a message; remembers the last owner named, for figures that name none."""
 
     def __init__(self, message: Message) -> None:
         self.message, self.tokens, self.lexicon = message, message.tokens, message.lexicon
-        self.owners = self.lexicon.owners.find(self.tokens)
+        self.owners = _whole_names(self.lexicon.owners.find(self.tokens))
         self.right = self.lexicon.after_figures.find(self.tokens)
         self.offsets = self.lexicon.differences.find(self.tokens)
         self.candidates = [at for at in range(len(self.tokens)) if self._is_temperature(at)]
@@ -110,8 +121,8 @@ class _Reader:
         if not fact or (quantity.kind == "number" and abs(quantity.value) < LOWEST_BARE and fact in (
                 "dome_f", "target_f", "meat_f", "grate_f", "meat_target_f")):
             return None
-        if fact in ("dome_f", "grate_f", "meat_f", "ambient_f"):
-            self.last_owner = fact
+        if fact in OWNERS:
+            self.last_owner = OWNERS[fact]
         return Claim(fact, quantity.value, quantity.unit, at, quantity.said, before=before,
                      wide=quantity.span is not None)
 
@@ -121,7 +132,7 @@ class _Reader:
         return bool(span and span[1] > WIDEST_READING * span[0])
 
     def _mentions_meat(self) -> bool:
-        return any(cue.means == "meat_f" for cue in self.owners)
+        return any(cue.means == "meat_f" for cue in self.owners) or any(token.text == "fridge" for token in self.tokens)
 
     def _baths(self, place: int) -> set[str]:
         """A lone figure with boiling water or ice anywhere in the message is the test of a thermometer."""
@@ -175,7 +186,7 @@ class _Reader:
         if "meat_target_f" in wish or "meat_f" in roles:
             return "meat_target_f"
         named_pit = roles & {"dome_f", "grate_f"}
-        return "meat_target_f" if self.last_owner == "meat_f" and not named_pit else "target_f"
+        return "meat_target_f" if self._carries_meat(at) and not named_pit else "target_f"
 
     def _owner(self, place: int, at: int, roles: set[str]) -> tuple[str | None, bool]:
         before = "before" in roles
@@ -191,7 +202,7 @@ class _Reader:
             return "target_f", False
         if self._starts_a_move(place, at):
             return "dome_f", self.message.moods[at] not in ASKING
-        if self.last_owner == "meat_f" and self._may_be_meat(at) and "meat_f" not in roles:
+        if self._carries_meat(at) and self._may_be_meat(at) and "meat_f" not in roles:
             return "meat_f", before
         if self._is_small_talk(at):
             return None, False
@@ -210,6 +221,18 @@ class _Reader:
         lexicon = self.lexicon
         return any(book.find(self.tokens) for book in (lexicon.owners, lexicon.phrases, lexicon.openings, lexicon.events,
                                                        lexicon.fire_words))
+
+    def _carries_meat(self, at: int) -> bool:
+        """Whether the talk is still of the meat: its figure came last, or it was named last by itself."""
+        named = [cue for cue in self.owners if cue.end <= at and cue.means in ("dome_f", "grate_f", "meat_f")
+                 and self.tokens[cue.start].lemma != "food" and not denied(self.tokens, cue.start, self.lexicon)]
+        if not named or not self._tells_warmth(named[-1]):
+            return self.last_owner == "meat_f"
+        return named[-1].means == "meat_f"
+
+    def _tells_warmth(self, cue: Match) -> bool:
+        """A name followed by "on" or "in" tells where the food is, not how warm."""
+        return not {token.text for token in self.tokens[cue.end:cue.end + 3]} & {"on", "in", "off", "goes", "went"}
 
     def _may_be_meat(self, at: int) -> bool:
         quantity = self.tokens[at].quantity

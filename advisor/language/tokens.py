@@ -6,6 +6,7 @@ from typing import Literal
 
 Kind = Literal["word", "number", "mark"]
 MOST_TOKENS = 400
+LARGEST = 1e9  # a longer row of digits means no more than this
 
 _TOKEN = re.compile(r"""
     (?P<digit_word>(?<=[a-z]\s)[24](?=\s(?:be|get|eat|do|put|go|see|hold|cook)\b))
@@ -77,7 +78,7 @@ def tokenise(text: str) -> list[Token]:
 def _token(match: re.Match[str], glued: bool) -> Token:
     kind, text = match.lastgroup, match.group()
     if kind == "number":
-        return Token(text, "number", glued=glued, quantity=Quantity("number", float(text.replace(",", "")), said=text))
+        return Token(text, "number", glued=glued, quantity=Quantity("number", min(float(text.replace(",", "")), LARGEST), said=text))
     if kind == "clock":
         hours, minutes = map(int, text.split(":"))
         return Token(text, "number", glued=glued, quantity=Quantity("clock", hours % 24 * 60 + minutes % 60, said=text))

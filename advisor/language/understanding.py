@@ -23,6 +23,7 @@ from advisor.language.phrases import phrase_facts
 from advisor.language.quantities import join_quantities
 from advisor.language.rates import rate_facts
 from advisor.language.readings import reading_facts
+from advisor.language.settling import settle
 from advisor.language.spoken import join_spoken
 from advisor.language.styles import style_of
 from advisor.language.tokens import Token, tokenise
@@ -62,6 +63,7 @@ def _facts(message: Message):
                                       **readings.facts}
     facts = {fact: value for fact, value in heard.items() if value is not None}
     facts |= event_facts(message, facts)
+    facts = settle(message, facts)
     if readings.unclear is None:
         facts |= answer(message, facts)
     checked, refused = _believable(message.lexicon.vocabulary, facts)
@@ -90,6 +92,8 @@ def _heard(message: Message, heard: Heard) -> Heard:
     if stated:
         intents = [intent for intent in intents if intent != "declined"] + ["tell"]
     about = topic_of(message) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
+    if set(intents) & {"cannot", "declined", "done", "thanks", "what_now", "correction"} and not about:
+        intents = [intent for intent in intents if intent != "ask"]
     if not intents and not (heard.unclear or heard.refused):
         intents = ["off_topic"]
     if intents == ["ask"] and not about:

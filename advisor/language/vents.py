@@ -12,7 +12,7 @@ SUBJECTS = {"bottom": ("bottom",), "top": ("top",), "both": ("bottom", "top"), "
             "everything": ("bottom", "top"), "all": ("bottom", "top"), "doors": ("bottom", "top")}
 OTHER_SUBJECTS = {"lid", "basket", "garage_door", "door", "gasket", "shed", "garage", "fridge", "bag", "food", "meat",
                   "lump", "fire", "hood", "window", "windows", "dome"}
-PLAIN_STATES = {"open", "shut"}
+SHORT_CLAUSE = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,11 +29,15 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
     openings = [_opening(message, match) for match in longest_first(message.lexicon.openings.find(message.tokens))]
     facts: dict[str, Value | None] = {}
     dangling: list[int] = []
+    homeless: list[Opening] = []
     for start, end in _clauses(message):
         subjects = [at for at in range(start, end) if _is_subject(message, at)]
         inside = [opening for opening in openings if start <= opening.match.start < end]
         if not subjects and dangling and inside:
             subjects = dangling
+        if subjects and not inside and homeless and end - start <= SHORT_CLAUSE:
+            inside = homeless[-1:]  # "a quarter. the bottom one"
+        homeless = [] if subjects else inside or homeless
         dangling = [] if inside else [at for at in subjects if message.tokens[at].lemma in SUBJECTS]
         for opening, vents in _paired(message, subjects, inside):
             _set(facts, message, opening, vents)

@@ -1,0 +1,45 @@
+"""Facts of one message made to agree with each other and with what stood before."""
+
+from advisor.facts import Value
+from advisor.language.message import Message
+
+OPENINGS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
+
+
+def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
+    """`facts` with words that end an earlier fact applied, and what contradicts them taken out."""
+    facts = _end_of_the_blaze(message, facts)
+    facts = _pronoun_of_the_question(message, facts)
+    if facts.get("food_on") is False:
+        facts = {name: value for name, value in facts.items() if name != "food_on_for_min"}
+    if message.context.facts.get("choked") is True and "choked" not in facts and _gives_air(message, facts):
+        facts = facts | {"choked": False}
+    return facts
+
+
+def _end_of_the_blaze(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
+    """"The fire is out" after burning fat or flames means those, not the charcoal."""
+    burning = [name for name in ("grease_fire", "flames") if message.context.facts.get(name) is True]
+    if facts.get("fire_out") is not True or not burning:
+        return facts
+    ended = dict.fromkeys(burning, False)
+    return {name: value for name, value in facts.items() if name != "fire_out"} | ended
+
+
+def _pronoun_of_the_question(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
+    """"No, it's out" to a question about a part speaks of that part, not of the fire."""
+    asked = message.context.asked
+    if asked in (None, "fire_out") or "fire_out" not in facts or asked not in facts:
+        return facts
+    if any(token.lemma in ("fire", "lump", "ember", "coals", "embers") for token in message.tokens):
+        return facts
+    return {name: value for name, value in facts.items() if name != "fire_out"}
+
+
+def _gives_air(message: Message, facts: dict[str, Value]) -> bool:
+    """Whether a vent was opened: by some amount told, or "opened the vents"."""
+    if any(isinstance(facts.get(name), float) and facts[name] > 0 for name in OPENINGS):
+        return True
+    return any(token.text in ("opened", "reopened") and message.moods[at] == "said"
+               and {other.lemma for other in message.tokens[at + 1:at + 4]} & {"vent", "both", "top", "bottom"}
+               for at, token in enumerate(message.tokens))
