@@ -58,7 +58,7 @@ def _named_at(message: Message, at: int) -> str | None:
         return None
     if token.text in rules["ordinals"] and (after in rules["kinds"] or _is_subject(tokens, at)):
         return rules["ordinals"][token.text]
-    if token.text in rules["adjectives"] and after in rules["kinds"] and before in ("the", "my", "", "and", "on", ","):
+    if token.text in rules["adjectives"] and after in rules["kinds"] and before not in ("a", "another", "each", "this", "which", "no"):
         return token.text
     return _known_name(message, at)
 

@@ -148,12 +148,17 @@ class Lexicon:
         return self.book({**parts, **foods})
 
     @cached_property
+    def common_words(self) -> frozenset[str]:
+        """Words that stand as they are, whatever they look like."""
+        return frozenset({*self.lemmas, *self.lemmas.values(), *self.short_forms, *self.data["common_words"].split(),
+                          *self.data["talk"].split(), *UNIT_WORDS, *NUMBER_WORDS})
+
+    @cached_property
     def known_words(self) -> frozenset[str]:
-        """Every word that means something here, and the common words that must not be mended into one."""
+        """The common words and every word of a pattern; a dear set, wanted for strange words alone."""
         books = (self.phrases, self.owners, self.after_figures, self.differences, self.topics, self.openings,
                  self.moods, self.idioms, self.intents, self.answers, self.names, self.events)
-        return frozenset(set().union(*(book.words() for book in books), self.lemmas, self.short_forms,
-                                     self.lemmas.values(), self.data["common_words"].split(), UNIT_WORDS, NUMBER_WORDS))
+        return self.common_words.union(*(book.words() for book in books))
 
     @cached_property
     def trade_words(self) -> tuple[str, ...]:

@@ -6,6 +6,7 @@
 A word stands for itself and for every word whose base form it is (see `forms` in language.yaml).
 """
 
+import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -18,6 +19,7 @@ WIDEST_GAP = 4
 SHORTENED = {"is": {"'s"}, "has": {"'s"}, "are": {"'re"}, "am": {"'m"}, "have": {"'ve", "'s"}, "will": {"'ll"}, "would": {"'d"}}
 UNCROSSED = {"not", "no", "never", "without"}  # a gap does not swallow a denial
 PLAIN_FIGURES = {"number", "degrees"}
+_WORD = re.compile(r"[a-z]+")
 GAP, START, END, FIGURE = "...", "^", "$", "<figure>"
 
 
@@ -52,37 +54,34 @@ def _element(text: str) -> Element:
     return Element(frozenset(words.union(*(SHORTENED.get(word, ()) for word in words))), optional)
 
 
+@lru_cache(maxsize=None)
 def elements_of(pattern: str) -> tuple[Element, ...]:
     return tuple(map(_element, pattern.split()))
 
 
 class PatternBook:
-    """Patterns with what they mean, found in tokens in one pass; `exact` ones ignore base forms."""
+    """Patterns with what they mean, found in tokens in one pass; `exact` ones ignore base forms.
+
+    A pattern is taken apart when its first word is met, so that a book costs little until it is used.
+    """
 
     def __init__(self, entries: Iterable[tuple[str, Any]], exact: bool = False) -> None:
         self._exact = exact
-        self._by_first: dict[str, list[tuple[tuple[Element, ...], Any]]] = defaultdict(list)
-        for pattern, means in entries:
-            self._add(elements_of(str(pattern)), means)
-
-    def _add(self, elements: tuple[Element, ...], means: Any) -> None:
-        for at, element in enumerate(elements):
-            for word in element.words:
-                self._by_first[word].append((elements[at:], means))
-            if not element.optional:
-                break
+        self._by_first: dict[str, list[tuple[str, Any]]] = defaultdict(list)
+        for entry in entries:
+            for word in _first_words(entry[0]):
+                self._by_first[word].append(entry)
 
     def words(self) -> set[str]:
         """Every word that stands in a pattern."""
-        return {word for entries in self._by_first.values() for elements, _ in entries
-                for element in elements for word in element.words if word.isalpha()}
+        return {word for entries in self._by_first.values() for pattern, _ in entries for word in _WORD.findall(pattern)}
 
     def find(self, tokens: list[Token]) -> list[Match]:
         """All matches, the longest at each start and meaning; they may overlap."""
         found: dict[tuple[int, Any], Match] = {}
         for at in range(len(tokens)):
-            for elements, means in self._candidates(tokens, at):
-                end, quantity = _match(elements, 0, tokens, at, self._exact)
+            for pattern, means in self._candidates(tokens, at):
+                end, quantity = _match(elements_of(pattern), 0, tokens, at, self._exact)
                 if end <= at:
                     continue
                 kept = found.get((at, means))
@@ -90,7 +89,7 @@ class PatternBook:
                     found[at, means] = Match(means, at, end, quantity)
         return list(found.values())
 
-    def _candidates(self, tokens: list[Token], at: int) -> Iterator[tuple[tuple[Element, ...], Any]]:
+    def _candidates(self, tokens: list[Token], at: int) -> Iterator[tuple[str, Any]]:
         token = tokens[at]
         if _starts_clause(tokens, at):
             yield from self._by_first.get(START, ())
@@ -102,6 +101,18 @@ class PatternBook:
         yield from self._by_first.get(token.text, ())
         if token.lemma != token.text and not self._exact:
             yield from self._by_first.get(token.lemma, ())
+
+
+def _first_words(pattern: str) -> set[str]:
+    """The words with which a match may begin."""
+    words: set[str] = set()
+    for part in pattern.split():
+        for word in part.strip("()").split("/"):
+            words.add(word)
+            words |= SHORTENED.get(word, set())
+        if not part.startswith("("):
+            break
+    return words
 
 
 def _starts_clause(tokens: list[Token], at: int) -> bool:
@@ -149,7 +160,10 @@ def _match_gap(elements: tuple[Element, ...], place: int, tokens: list[Token], a
 def longest_first(matches: Iterable[Match]) -> list[Match]:
     """Matches without those that a longer one overlaps, in text order."""
     kept: list[Match] = []
+    taken: set[int] = set()
     for match in sorted(matches, key=lambda found: (-len(found), found.start)):
-        if not any(match.overlaps(other) for other in kept):
+        places = range(match.start, match.end)
+        if taken.isdisjoint(places):
             kept.append(match)
+            taken.update(places)
     return sorted(kept, key=lambda found: found.start)

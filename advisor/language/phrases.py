@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.moods import denied
-from advisor.language.patterns import Match
+from advisor.language.patterns import Match, longest_first
 from advisor.units import difference_c_to_f
 
 DAY, HALF_DAY = 1440, 720
@@ -42,29 +42,19 @@ def phrase_facts(message: Message) -> dict[str, Value]:
 
 
 def phrases_in(message: Message) -> list[Said]:
-    found = []
+    """All phrases said, of overlapping ones on the same fact the longest."""
     by_fact: dict[str, list[Match]] = {}
     for match in message.lexicon.phrases.find(message.tokens):
         by_fact.setdefault(match.means[0], []).append(match)
-    for matches in by_fact.values():
-        found += [said for match in _outermost(matches) if (said := _said(message, match))]
-    return [said for said in found if not _is_covered(message, said)]
+    covers = [match for fact in COVERS for match in by_fact.get(fact, ())]
+    found = [_said(message, match) for matches in by_fact.values() for match in longest_first(matches)]
+    return [said for said in found if said and not _is_covered(said, covers)]
 
 
-def _is_covered(message: Message, said: Said) -> bool:
+def _is_covered(said: Said, covers: list[Match]) -> bool:
     """Whether the word is part of a longer phrase about something else, as in "smells of burning fat"."""
-    for match in message.lexicon.phrases.find(message.tokens[:]) if said.fact in COVERED else ():
-        if said.fact in COVERS.get(match.means[0], ()) and match.start <= said.at < match.end:
-            return True
-    return False
-
-
-def _outermost(matches: list[Match]) -> list[Match]:
-    kept: list[Match] = []
-    for match in sorted(matches, key=lambda found: (-len(found), found.start)):
-        if not any(match.overlaps(other) for other in kept):
-            kept.append(match)
-    return kept
+    return said.fact in COVERED and any(
+        said.fact in COVERS[match.means[0]] and match.start <= said.at < match.end for match in covers)
 
 
 def _said(message: Message, match: Match) -> Said | None:

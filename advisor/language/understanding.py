@@ -63,11 +63,17 @@ def _facts(message: Message):
                                       **readings.facts}
     facts = {fact: value for fact, value in heard.items() if value is not None}
     facts |= event_facts(message, facts)
-    facts = settle(message, facts)
     if readings.unclear is None:
         facts |= answer(message, facts)
+    facts = settle(message, facts)
     checked, refused = _believable(message.lexicon.vocabulary, facts)
     return checked, readings.unclear, refused, style_of(message, readings.scale)
+
+
+def _is_about_this(message: Message) -> bool:
+    """Whether a question without a topic is about the cook at all."""
+    return any(token.text in ("it", "she", "this") for token in message.tokens) or bool(
+        message.lexicon.fire_words.find(message.tokens))
 
 
 def _known_scale(message: Message) -> str | None:
@@ -97,7 +103,7 @@ def _heard(message: Message, heard: Heard) -> Heard:
     if not intents and not (heard.unclear or heard.refused):
         intents = ["off_topic"]
     if intents == ["ask"] and not about:
-        intents = ["ask"] if stated else ["off_topic"]
+        intents = ["ask"] if stated or _is_about_this(message) else ["off_topic"]
     steps = done_steps(message) if "done" in intents else ()
     return replace(heard, intents=tuple(intents), about=about, argument=argument, supposed=supposed,
                    done_steps=steps, all_done="done" in intents and is_all_done(message))

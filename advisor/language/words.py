@@ -39,7 +39,8 @@ def _not(verb: Token) -> list[Token]:
 def mend(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     """Words that nobody knows made the nearest trade word, where one is near enough."""
     for token in tokens:
-        if token.kind == "word" and token.text.isascii() and token.text not in lexicon.known_words:
+        if token.kind == "word" and token.text.isalpha() and token.text.isascii() \
+                and token.text not in lexicon.common_words and token.text not in lexicon.known_words:
             token.text = token.lemma = _mended(token.text, lexicon)
     return tokens
 
