@@ -67,3 +67,11 @@ def heat_flows(shells, t_gas, t_wall, mass, water, humidity, h):
     into[1:] -= up
     into[-1] += drawn - lost * LATENT
     return into, drawn, lost
+
+
+def skin_rate(skin, mass, water, h):
+    """How fast [1/s] the outer shell settles: a wet skin near boiling holds itself in seconds. For the integrator."""
+    steam = saturation_humidity(skin)
+    steeper = wetness(water, WATER_SHARE * mass) * h / LEWIS_CP * LATENT * 0.05 * steam * (1.0 + steam / 0.622)
+    surface = PIECES * 4.0 * np.pi * radius(mass) ** 2
+    return surface * (h + 6.0 + steeper) / (np.maximum(mass, 1e-9) * CP / SHELLS)

@@ -9,6 +9,7 @@ from .population import Cookers, draw_z, from_z, kind_ranges
 from .state import (
     ASH,
     BODY,
+    BOWL,
     COAL,
     DOME,
     FOOD,
@@ -74,8 +75,8 @@ def _soak_minutes(known: Known, start_min: float, n: int, rng: np.random.Generat
     return np.maximum(minutes, 60.0 * spread) if known.soaked else minutes
 
 
-def _walls(x, fixed, felt, minutes, past):
-    """Walls part of the way from cold to the profile at rest under the temperature of the past."""
+def _walls(x, fixed, felt, minutes, past, bowl):
+    """Walls part of the way from cold to the profile at rest under the temperature of the past; bowl hotter."""
     c = fixed.c
     level = fixed.ambient + past * (felt - fixed.ambient)
     lateness = np.linspace(0.75, 1.2, LAYERS)[:, None]
@@ -84,6 +85,7 @@ def _walls(x, fixed, felt, minutes, past):
         tau = thickness * c.wall_density * c.wall_cp / (h + OUTER_H)
         risen = 1.0 - np.minimum(lateness * np.exp(-minutes * 60.0 / tau), 1.0)
         x[rows] = fixed.ambient + risen * (steady - fixed.ambient)
+    x[BOWL] = x[BODY][:1] + bowl * (level - x[BODY][:1])
 
 
 def _fire(x, fixed, u, fuel, rng):
@@ -133,7 +135,7 @@ def states(known: Known, fixed: Fixed, u: Controls, start_min: float, shown_f: f
     felt = air.kelvin(shown_f + rng.uniform(-2.5, 2.5, n) - c.gauge_offset)
     hot = shown_f > known.target_f + 20.0
     past = rng.uniform(0.65, 1.0, n) if hot else rng.uniform(0.85, 1.08, n)
-    _walls(x, fixed, felt, _soak_minutes(known, start_min, n, rng), past)
+    _walls(x, fixed, felt, _soak_minutes(known, start_min, n, rng), past, rng.uniform(0.5, 1.6, n))
     share = c.gauge_wall_share
     x[GAS] = np.maximum((felt - share * x[DOME.start]) / (1.0 - share), fixed.ambient + 1.0)
     x[GAUGE] = felt

@@ -31,10 +31,12 @@ class Range:
     source: str
 
     def at(self, z):
-        """The figure at z standard deviations; each side of the middle has its own width."""
+        """The figure at z standard deviations; each side of the middle has its own width. Shares stay below 1."""
         z = np.asarray(z, float) / NINE_IN_TEN
         if self.shape == "log":
-            return self.value * np.where(z < 0, self.value / self.low, self.high / self.value) ** z
+            drawn = self.value * np.where(z < 0, self.value / self.low, self.high / self.value) ** z
+            is_share = self.unit in ("1", "kg/kg") and self.high < 1.0
+            return np.minimum(drawn, 0.5 * (1.0 + self.high)) if is_share else drawn
         return self.value + z * np.where(z < 0, self.value - self.low, self.high - self.value)
 
 

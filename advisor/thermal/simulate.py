@@ -11,6 +11,7 @@ from .balance import Fluxes, rates
 from .population import Cookers
 from .state import (
     COAL,
+    FAST,
     FOOD_MASS,
     GAS,
     LAYERS,
@@ -19,6 +20,7 @@ from .state import (
     UNLIT,
     VOLATILE,
     WALLS,
+    WALLS_COUNT,
     Controls,
     Fixed,
     Surroundings,
@@ -27,7 +29,6 @@ from .state import (
 STEP = 20.0       # s; halving it moves the dome by less than 1 F
 STARTED_AT = 950.0   # K, charcoal glowing from a starter, within measured peaks of 740-790 C; assumed
 SETTLING = 0.5    # s, length of the first step after a move; steps double from there
-FAST = slice(0, 4)
 MASSES = [OXYGEN, LIT, UNLIT, VOLATILE]
 
 
@@ -53,8 +54,8 @@ def advance(x: np.ndarray, fixed: Fixed, u: Controls, dt: float) -> tuple[np.nda
 
 
 def _through(inverse: np.ndarray, layers: np.ndarray) -> np.ndarray:
-    """Product of (2, L, L, n) matrices with wall rows (2 L, n)."""
-    return (inverse * layers.reshape(2, 1, LAYERS, -1)).sum(axis=2).reshape(2 * LAYERS, -1)
+    """Product of (walls, L, L, n) matrices with wall rows (walls L, n)."""
+    return (inverse * layers.reshape(WALLS_COUNT, 1, LAYERS, -1)).sum(axis=2).reshape(layers.shape)
 
 
 def _possible(x: np.ndarray) -> np.ndarray:

@@ -13,8 +13,13 @@ GAS, OXYGEN, COAL, GAUGE, PLATE, LIT, UNLIT, ASH, WATER, FOOD_MASS, VOLATILE = r
 FOOD = slice(11, 11 + food.SHELLS)
 DOME = slice(FOOD.stop, FOOD.stop + LAYERS)
 BODY = slice(DOME.stop, DOME.stop + LAYERS)
-WALLS = slice(DOME.start, BODY.stop)
-ROWS = BODY.stop
+BOWL = slice(BODY.stop, BODY.stop + LAYERS)
+WALLS = slice(DOME.start, BOWL.stop)
+SKIN = FOOD.stop - 1
+FAST = [GAS, OXYGEN, COAL, GAUGE, SKIN]   # rows the integrator treats as exponential
+ROWS = BOWL.stop
+WALLS_COUNT = 3   # dome, body and the fire bowl inside the body
+BARE_BODY, BARE_BOWL = 0.6, 0.5   # shares of their inner faces that the gas sweeps; the rest bowl or coals cover
 CINDERS = 0.02   # kg of hot ash that keeps the coals' heat store from vanishing with the last ember
 
 
@@ -94,30 +99,35 @@ class Fixed:
         self.plate_face = c.plate_area * (0.3 + 0.7 * c.deflector_in)
         self.views = np.stack(deflector.view_shares(c.deflector_in))
         gap = np.maximum(np.pi / 4 * c.width ** 2 - self.plate_face, 0.0)
-        pair = deflector.effective_emissivity(c.emissivity, c.emissivity) * walls.STEFAN_BOLTZMANN
-        self.pair_sigma = pair * np.stack([self.plate_face, 0.6 * self.plate_face, gap])
+        self.pair_emissivity = deflector.effective_emissivity(c.emissivity, c.emissivity)
+        pair = self.pair_emissivity * walls.STEFAN_BOLTZMANN
+        seen = np.stack([self.plate_face, 0.3 * self.plate_face, gap, 0.6 * self.plate_face])
+        self.pair_sigma = pair * seen
         self.coal_sigma = c.emissivity * walls.STEFAN_BOLTZMANN
 
     def _set_walls(self):
         c = self.c
-        thickness = np.stack([c.dome_thickness, c.body_thickness])
-        self.wall_area = np.stack([c.dome_area, c.body_area])
-        self.outer_area = self.wall_area * c.outer_ratio
+        thickness = np.stack([c.dome_thickness, c.body_thickness, c.bowl_thickness])
+        self.wall_area = np.stack([c.dome_area, c.body_area, c.bowl_area])
+        ratio = np.stack([c.outer_ratio, c.outer_ratio, 1.2 * c.outer_ratio])
+        self.outer_area = self.wall_area * ratio
+        self.gas_area = self.wall_area * np.array([1.0, BARE_BODY, BARE_BOWL])[:, None]
         self.spacing = thickness / LAYERS
         self.half = 0.5 * self.spacing / c.wall_k
-        self.layer_cp = c.wall_density * c.wall_cp * self.spacing * 0.5 * self.wall_area * (1.0 + c.outer_ratio)
-        self.step_ua = (c.wall_k / self.spacing * 0.5 * self.wall_area * (1.0 + c.outer_ratio))[:, None, :]
-        self.outer_width = c.width + 2 * thickness.mean(axis=0)
+        mean_area = 0.5 * (self.wall_area + self.outer_area)
+        self.layer_cp = c.wall_density * c.wall_cp * self.spacing * mean_area
+        self.step_ua = (c.wall_k / self.spacing * mean_area)[:, None, :]
+        self.outer_width = c.width + 2 * thickness[:2].mean(axis=0)
         calm = [walls.natural_convection_sphere(self.ambient + d, self.ambient, self.outer_width) for d in (15., 150.)]
         roots = [15.0 ** 0.25, 150.0 ** 0.25]
         self.calm_slope = (calm[1] - calm[0]) / (roots[1] - roots[0])
         self.calm_base = calm[0] - self.calm_slope * roots[0]
 
     def wall_step(self, dt: float) -> np.ndarray:
-        """(1 - dt/2 J)^-1 of conduction between the layers (2, L, L, n), kept for the next step of that length."""
+        """(1 - dt/2 J)^-1 of conduction between the layers (walls, L, L, n), kept for the next step of that length."""
         if dt not in self._wall_steps:
             flow = self.step_ua[:, 0] / self.layer_cp * (0.5 * dt)
-            couple = np.zeros((2, self.n, LAYERS, LAYERS))
+            couple = np.zeros((WALLS_COUNT, self.n, LAYERS, LAYERS))
             for i in range(LAYERS - 1):
                 couple[:, :, i, i] += flow
                 couple[:, :, i, i + 1] -= flow

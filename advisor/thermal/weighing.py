@@ -37,9 +37,9 @@ def effective_size(weights: np.ndarray) -> float:
 
 
 def weights(log_likelihoods: np.ndarray) -> np.ndarray:
-    """Weights (n,) that sum to 1, flattened (log-likelihood halved) until the effective size is large enough."""
+    """Weights (n,) that sum to 1, flattened (log-likelihood times 0.7) until the effective size is large enough."""
     log = log_likelihoods - log_likelihoods.max()
-    for _ in range(12):
+    for _ in range(40):
         w = np.exp(log)
         w /= w.sum()
         if effective_size(w) >= LEAST_SHARE * len(w):

@@ -5,7 +5,7 @@ import pytest
 from CoolProp.CoolProp import PropsSI
 
 from advisor.thermal import population, walls
-from advisor.thermal.state import LAYERS, Fixed, Surroundings
+from advisor.thermal.state import LAYERS, WALLS_COUNT, Fixed, Surroundings
 
 
 @pytest.mark.parametrize("celsius, h", [(60, 4.38), (100, 5.25), (150, 5.85)])
@@ -89,7 +89,7 @@ def test_the_implicit_wall_step_keeps_heat_and_decays_like_the_slab():
     c = population.middle("large")
     fixed = Fixed(c, Surroundings())
     mode = np.cos(np.pi * (np.arange(LAYERS) + 0.5) / LAYERS)
-    layers = 300.0 + 50.0 * np.broadcast_to(mode[None, :, None], (2, LAYERS, 1)).copy()
+    layers = 300.0 + 50.0 * np.broadcast_to(mode[None, :, None], (WALLS_COUNT, LAYERS, 1)).copy()
     heat = (fixed.layer_cp[:, None, :] * layers).sum(axis=(1, 2))
     first = layers[0, 0, 0] - 300.0
     for _ in range(30):

@@ -19,17 +19,13 @@ def cooker(kind="large"):
     return fixed, state.fresh(fixed, 0.1, 0.8)
 
 
-def steady_f(top, kind="large", hours=4.0):
-    """Gauge [F] after some hours with the bottom an inch open and the top at `top`."""
-    fixed, x = cooker(kind)
-    moves = [*LIGHTING, simulate.Move(25, bottom=INCH, top=top)]
-    return float(simulate.run(x, fixed, moves, hours * 60.0).gauge_f[-1, 0])
-
-
-def steady_curve(kind="large"):
-    """(openings, gauge F) by which an opening for a temperature can be read off."""
+def steady_curve(kind="large", hours=4.0):
+    """(openings, gauge F) after some hours with the bottom an inch open: an opening can be read off it."""
     tops = np.array([0.04, 0.07, 0.1, 0.13, 0.17, 0.22, 0.3, 0.5, 0.75, 1.0])
-    return tops, np.array([steady_f(top, kind) for top in tops])
+    fixed = Fixed(population.middle(kind, len(tops)), Surroundings())
+    moves = [*LIGHTING, simulate.Move(25, bottom=INCH, top=tops)]
+    run = simulate.run(state.fresh(fixed, 0.1, 0.8), fixed, moves, hours * 60.0)
+    return tops, run.gauge_f[-1]
 
 
 def warm_up_min(goal_f=300.0, kind="large"):
