@@ -5,9 +5,10 @@ missing. A missing fact that rules derive is traced back to the told facts it wo
 """
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from advisor.conditions import Condition
+from advisor.facts import Value
 from advisor.inference.records import Inference
 from advisor.rulebook.loader import Rulebook
 from advisor.rulebook.schema import FINDING_GRADES, STANDINGS, Rule
@@ -26,11 +27,28 @@ def candidates(rulebook: Rulebook, inference: Inference) -> list[str]:
             if inference.value(wanted) is None:
                 for fact, depth in _behind(Condition(wanted), rulebook, inference, 1):
                     weights[fact] += WANTED / depth
-    for rule in rulebook.of("understand", "diagnose", "recover", "safety"):
+    touched = {rule.id: rule for name in inference.values for rule in rulebook.asking.get(name, ())}
+    for rule in touched.values():
         if rule.id not in settled and not _says_nothing_new(rule, inference) and in_reach(rule, inference):
             for fact, depth in _askable_behind(rule, rulebook, inference):
                 weights[fact] += _weight(rule) / depth
     return [fact for fact, _ in sorted(weights.items(), key=lambda pair: (-pair[1], pair[0]))]
+
+
+def has_effect(fact: str, value: Value, rulebook: Rulebook, inference: Inference) -> bool:
+    """Whether knowing `fact` to be `value` could change anything: a rule would fire, or one that fired be barred."""
+    if any(fact in definition.worked_out_from for definition in rulebook.vocabulary.all.values()):
+        return True
+    fired = {firing.rule.id for firing in inference.firings}
+    if any(rule.id in fired and _met(rule.unless, fact, value) for rule in rulebook.barred_by.get(fact, ())):
+        return True
+    return any(_met(rule.when, fact, value) and all(holds(condition, inference) for condition in rule.when
+                                                    if condition.fact != fact)
+               for rule in rulebook.asking.get(fact, ()))
+
+
+def _met(conditions: Iterable[Condition], fact: str, value: Value) -> bool:
+    return any(condition.holds(value) for condition in conditions if condition.fact == fact)
 
 
 def in_reach(rule: Rule, inference: Inference) -> bool:

@@ -112,11 +112,22 @@ def _made(step: Step, inference: Inference, wording: Wording) -> StepSaid:
     numbers = {name: _number(Amount.model_validate(value) if isinstance(value, dict) else value, inference)
                for name, value in step.parameters.items()}
     wait = _number(step.wait_min, inference) or None
-    due = {fact: {test: _number(bound, inference) for test, bound in bounds.items()}
-           for fact, bounds in (step.when or {}).items()}
-    due = {fact: bounds for fact, bounds in due.items() if None not in bounds.values()}
+    due = _due(step, inference)
     words = {name: fact.value for name, fact in inference.facts.items()} | numbers | {"wait_min": wait}
     return StepSaid(n=0, act=step.act, says=wording.fill(step.says, words), wait_min=wait, when=due or None, **numbers)
+
+
+def _due(step: Step, inference: Inference) -> dict[str, dict[str, float]]:
+    """When a step is due, in figures. A dome measured from an unknown target is said as a distance from it."""
+    due: dict[str, dict[str, float]] = {}
+    for fact, bounds in (step.when or {}).items():
+        for test, bound in bounds.items():
+            number = _number(bound, inference)
+            if number is not None:
+                due.setdefault(fact, {})[test] = number
+            elif fact == "dome_f" and isinstance(bound, Amount) and bound.from_ == "target_f":
+                due.setdefault("over_f", {})[test] = bound.plus
+    return due
 
 
 def _number(number: Number | str | None, inference: Inference) -> float | str | None:

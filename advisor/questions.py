@@ -15,13 +15,13 @@ from dataclasses import dataclass
 
 from advisor.facts import Value
 from advisor.inference.records import Inference
-from advisor.lacking import candidates
+from advisor.lacking import candidates, has_effect
 from advisor.plan import Plan
 from advisor.reply import QuestionAsked, StepSaid
 from advisor.rulebook.loader import Rulebook
 from advisor.wording import Wording
 
-MOST_TRIED = 4        # candidates that are worked out in full: a turn must stay instant
+MOST_TRIED = 3        # candidates that are worked out in full: a turn must stay instant
 WORTH_ASKING = 0.12   # below this the answer would hardly change anything
 DANGER_BONUS = 1.0    # as much as a whole change of plan
 
@@ -60,13 +60,15 @@ def rank_questions(rulebook: Rulebook, inference: Inference, plan: Plan, decline
                    suppose: Supposing) -> list[Worth]:
     """The candidates tried, worth most first."""
     open_facts = [fact for fact in candidates(rulebook, inference) if fact not in set(declined)][:MOST_TRIED]
-    worths = [Worth(fact, round(_worth(fact, rulebook, plan, suppose), 4)) for fact in open_facts]
+    worths = [Worth(fact, round(_worth(fact, rulebook, inference, plan, suppose), 4)) for fact in open_facts]
     return sorted(worths, key=lambda worth: (-worth.worth, worth.fact))
 
 
-def _worth(fact: str, rulebook: Rulebook, plan: Plan, suppose: Supposing) -> float:
+def _worth(fact: str, rulebook: Rulebook, inference: Inference, plan: Plan, suppose: Supposing) -> float:
     total = 0.0
     for answer in rulebook.vocabulary[fact].ask.answers:
+        if not has_effect(fact, answer.value, rulebook, inference):
+            continue
         _, then = suppose(fact, answer.value)
         total += answer.share * (change_of_plan(plan, then) + DANGER_BONUS * _reveals_danger(plan, then))
     return total

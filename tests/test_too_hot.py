@@ -124,3 +124,8 @@ def test_certainty_follows_from_the_evidence(advise):
     both = sure(advise(over_f=100, top_vent=1, bottom_vent=1), "too-much-air")
     assert one == 0.7
     assert both == pytest.approx(0.7 + 0.5 * 0.3)  # certainty factors: a + b - ab
+
+
+def test_with_the_target_unknown_a_step_is_due_by_the_distance(advise):
+    last = advise(over_f=100).plan.steps[-1]
+    assert last.when == {"over_f": {"at_most": 0}}

@@ -1,7 +1,7 @@
 """The only module that knows durable_rules: a thin, careful adapter over its C matcher.
 
-Facts are replayed into a fresh engine state for every run and the state is deleted afterwards, so nothing can go
-stale, leak or be missed. What the matcher gets wrong (negation, alternatives, arithmetic, text) never reaches it.
+Facts are replayed into an empty engine state for every run and retracted afterwards, so nothing can go stale, leak or
+be missed. What the matcher gets wrong (negation, alternatives, arithmetic, text) never reaches it.
 """
 
 import json
@@ -16,7 +16,9 @@ from advisor.errors import InferenceError
 from advisor.facts import Value
 from advisor.inference.guard import check_patterns
 
-STATE = "0"             # one engine state, made and deleted within a run, under the lock
+STATE = "0"             # one engine state, empty between runs, used under the lock
+RUNS_PER_STATE = 5_000  # then a fresh one: making it costs as much as a run, so it is kept, but not for ever
+OBSERVED = 2            # the matcher's code for a fact it believes to hold already
 MOST_FIRINGS = 2_000    # far above any real run; a loop ends in an error, never in a hang
 OPERATORS = {"<": "$lt", "<=": "$lte", ">": "$gt", ">=": "$gte", "!=": "$neq"}
 _NAMES = count()
@@ -56,6 +58,8 @@ class Engine:
         check_patterns(self._productions)
         self._kinds = {pattern.kind for made in self._productions for pattern in made.patterns}
         self._lock = threading.Lock()
+        self._state: int | None = None
+        self._runs = self._asserted = 0
         rules = {"$open": {"all": [{"m0": {"t": "$open"}}], "pri": 0}}
         rules |= {made.name: _compile(made) for made in self._productions}
         self._handle = durable_rules_engine.create_ruleset(f"drafthand-{next(_NAMES)}", json.dumps(rules))
@@ -66,40 +70,58 @@ class Engine:
         Raises InferenceError when more than MOST_FIRINGS activations come.
         """
         with self._lock:
+            if self._state is None or self._runs >= RUNS_PER_STATE:
+                self._renew()
+            self._runs, self._asserted = self._runs + 1, 0
             try:
-                self._run(facts, fire)
-            finally:
-                durable_rules_engine.delete_state(self._handle, STATE)
+                self._match(facts, fire)
+            except BaseException:
+                self._drop()  # in the middle of a run: nothing of it may stay
+                raise
+            self._retract_all()
 
-    def _run(self, facts: Iterable[tuple[str, Value]], fire: Callable[[str], Iterable[tuple[str, Value]]]) -> None:
-        numbers = count(1)
-        state = self._open()
+    def _match(self, facts: Iterable[tuple[str, Value]], fire: Callable[[str], Iterable[tuple[str, Value]]]) -> None:
         for kind, value in facts:
-            self._assert(kind, value, next(numbers))
-        started = durable_rules_engine.start_action_for_state(self._handle, state)
+            self._assert(kind, value)
+        started = durable_rules_engine.start_action_for_state(self._handle, self._state)
         message = started[1] if started else None
         for _ in range(MOST_FIRINGS):
             if not message:
                 return
             for kind, value in fire(next(iter(json.loads(message)))):
-                self._assert(kind, value, next(numbers))
-            message = durable_rules_engine.complete_and_start_action(self._handle, state)
+                self._assert(kind, value)
+            message = durable_rules_engine.complete_and_start_action(self._handle, self._state)
         raise InferenceError(f"the rules fired more than {MOST_FIRINGS} times", "they feed one another in a circle",
                              "run `drafthand rules check`")
 
-    def _open(self) -> int:
-        """Fire one production at once: a state in which nothing ever ran can't be deleted without a crash."""
-        _, state = durable_rules_engine.assert_event(self._handle, _encode("$open", None, 0))
-        durable_rules_engine.start_action_for_state(self._handle, state)
-        durable_rules_engine.complete_and_start_action(self._handle, state)
-        return state
+    def _assert(self, kind: str, value: Value) -> None:
+        if kind not in self._kinds:
+            return  # no production asks for it
+        self._asserted += 1
+        fact = _encode(kind, value, self._asserted)
+        if durable_rules_engine.assert_fact(self._handle, fact)[0] == OBSERVED:
+            raise InferenceError(f"the matcher takes {fact} for one it has", "its conclusions could not be trusted",
+                                 "ask again")
 
-    def _assert(self, kind: str, value: Value, number: int) -> None:
-        if kind in self._kinds:
-            durable_rules_engine.assert_fact(self._handle, _encode(kind, value, number))
+    def _retract_all(self) -> None:
+        for number in range(1, self._asserted + 1):
+            durable_rules_engine.retract_fact(self._handle, f'{{"id": "f{number}", "sid": "{STATE}"}}')
+
+    def _renew(self) -> None:
+        """A fresh state. One production is fired at once: a state in which nothing ever ran can't be deleted."""
+        self._drop()
+        _, self._state = durable_rules_engine.assert_event(self._handle, _encode("$open", None, 0))
+        durable_rules_engine.start_action_for_state(self._handle, self._state)
+        durable_rules_engine.complete_and_start_action(self._handle, self._state)
+
+    def _drop(self) -> None:
+        if self._state is not None:
+            self._state, self._runs = None, 0
+            durable_rules_engine.delete_state(self._handle, STATE)
 
     def __del__(self) -> None:
         if handle := getattr(self, "_handle", None):
+            self._drop()  # a rule set deleted with a live state leaks it
             durable_rules_engine.delete_ruleset(handle)
 
 

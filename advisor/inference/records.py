@@ -2,8 +2,9 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
-from advisor.facts import Fact
+from advisor.facts import Fact, Value
 from advisor.rulebook.schema import Rule
 
 NOTHING_NEW = "nothing new"  # what a firing gave when everything it concludes stood already
@@ -54,7 +55,7 @@ class Held:
         return f"{self.id} {self.certainty:.2f} ({', '.join(f'{e.rule} {e.weight:+.2f}' for e in self.evidence)})"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Inference:
     """The outcome of one run: all facts known, findings (surest first), firings in order, rules held back.
 
@@ -67,11 +68,14 @@ class Inference:
     blocked: tuple[Blocked, ...]
     weighed: tuple[Held, ...]
 
-    def value(self, name: str):
+    @cached_property
+    def values(self) -> Mapping[str, Value]:
+        """Facts by value and findings by certainty, under one name each."""
+        return {held.id: held.certainty for held in self.findings} | {name: f.value for name, f in self.facts.items()}
+
+    def value(self, name: str) -> Value | None:
         """A fact's value, a finding's certainty, or None when unknown."""
-        if fact := self.facts.get(name):
-            return fact.value
-        return next((held.certainty for held in self.findings if held.id == name), None)
+        return self.values.get(name)
 
     def fired(self, *folders: str) -> tuple[Firing, ...]:
         return tuple(firing for firing in self.firings if firing.rule.folder in folders)
