@@ -16,6 +16,7 @@ from advisor.wording import Wording
 
 ORIGIN_WORDS = {"said": "you said", "measured": "measured", "derived": "worked out", "assumed": "assumed",
                 "learned": "learned from this cooker", "forecast": "forecast"}
+MOST_NAMED = 60     # rules looked at for the one that came nearest
 CLOSE_ENOUGH = 70  # rapidfuzz token_set_ratio: below it the words name nothing we know
 
 
@@ -97,7 +98,7 @@ def _rules_named(words: str, rulebook: Rulebook) -> list[Rule]:
     """Rules whose step, finding, title or id the words name, best match first."""
     names = {rule.id: _name_of(rule, rulebook) for rule in rulebook.of("recover", "diagnose", "safety")
              if not _speaks_only_against(rule)}
-    found = process.extract(words.lower(), names, scorer=fuzz.token_set_ratio, limit=8, score_cutoff=CLOSE_ENOUGH)
+    found = process.extract(words.lower(), names, scorer=fuzz.token_set_ratio, limit=MOST_NAMED, score_cutoff=CLOSE_ENOUGH)
     return [rulebook.by_id[rule_id] for _, _, rule_id in found]
 
 
