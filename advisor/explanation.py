@@ -16,7 +16,7 @@ from advisor.wording import Wording
 
 ORIGIN_WORDS = {"said": "you said", "measured": "measured", "derived": "worked out", "assumed": "assumed",
                 "learned": "learned from this cooker", "forecast": "forecast"}
-MOST_NAMED = 60     # rules looked at for the one that came nearest
+MOST_NAMED = 20     # rules looked at for the one that came nearest
 CLOSE_ENOUGH = 70  # rapidfuzz token_set_ratio: below it the words name nothing we know
 
 
@@ -53,7 +53,7 @@ def grounds_of(firings: Iterable[Firing], inference: Inference) -> list[Firing]:
 
 def why_not(words: str, rulebook: Rulebook, inference: Inference, plan: Plan, wording: Wording) -> str | None:
     """One sentence naming the first condition that kept `words` out; None when they name nothing we know."""
-    rules = _rules_named(words, rulebook)
+    rules = _rules_named(words, rulebook, inference)
     if not rules:
         return None
     chosen = {firing.rule.id for firing in inference.firings}
@@ -94,12 +94,17 @@ def _need(condition: Condition, wording: Wording) -> str:
     return f"{says}: {' or '.join(values) or ' and '.join(bounds + banned) or 'known'}"
 
 
-def _rules_named(words: str, rulebook: Rulebook) -> list[Rule]:
-    """Rules whose step, finding, title or id the words name, best match first."""
-    names = {rule.id: _name_of(rule, rulebook) for rule in rulebook.of("recover", "diagnose", "safety")
-             if not _speaks_only_against(rule)}
-    found = process.extract(words.lower(), names, scorer=fuzz.token_set_ratio, limit=MOST_NAMED, score_cutoff=CLOSE_ENOUGH)
-    return [rulebook.by_id[rule_id] for _, _, rule_id in found]
+def _rules_named(words: str, rulebook: Rulebook, inference: Inference) -> list[Rule]:
+    """Rules whose step, finding, title or id the words name: those that touch this situation, else any."""
+    named = [rule for rule in rulebook.of("recover", "diagnose", "safety") if not _speaks_only_against(rule)]
+    near = [rule for rule in named if any(holds(condition, inference) for condition in rule.when)]
+    for rules in (near, named):
+        names = {rule.id: _name_of(rule, rulebook) for rule in rules}
+        found = process.extract(words.lower(), names, scorer=fuzz.token_set_ratio, limit=MOST_NAMED,
+                                score_cutoff=CLOSE_ENOUGH)
+        if found:
+            return [rulebook.by_id[rule_id] for _, _, rule_id in found]
+    return []
 
 
 def _speaks_only_against(rule: Rule) -> bool:
