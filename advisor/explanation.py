@@ -71,7 +71,7 @@ def _first_failure(rules: list[Rule], inference: Inference, wording: Wording) ->
     for rule in rules:
         if by := blocked.get(rule.id):
             return f"{rule.file.title}: held back, because {_ground(by, wording)}. ({rule.id})"
-    nearest = max(rules, key=lambda rule: sum(holds(condition, inference) is True for condition in rule.when))
+    nearest = max(rules, key=lambda rule: _nearness(rule, inference))
     answers = [(holds(condition, inference), condition) for condition in nearest.when]
     failed = next((condition for holds_, condition in answers if holds_ is False), None)
     missing = next((condition for holds_, condition in answers if holds_ is None), None)
@@ -80,6 +80,12 @@ def _first_failure(rules: list[Rule], inference: Inference, wording: Wording) ->
         stands = f"but {_ground(known, wording)}" if known else "but nothing speaks for that"
         return f"{nearest.file.title}: it needs {_need(failed, wording)} - {stands}. ({nearest.id})"
     return f"{nearest.file.title}: it needs {_need(missing, wording)} - and that is not known. ({nearest.id})"
+
+
+def _nearness(rule: Rule, inference: Inference) -> tuple[int, int]:
+    """How many conditions hold, then how many turn on something known: the rule a cook would have thought of."""
+    known = sum(condition.fact in inference.facts for condition in rule.when)
+    return sum(holds(condition, inference) is True for condition in rule.when), known
 
 
 def _need(condition: Condition, wording: Wording) -> str:
