@@ -10,6 +10,9 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     """`facts` with words that end an earlier fact applied, and what contradicts them taken out."""
     facts = _end_of_the_blaze(message, facts)
     facts = _pronoun_of_the_question(message, facts)
+    rate = facts.get("rate_f_per_min")
+    if isinstance(rate, float) and rate and "trend" not in facts:
+        facts = facts | {"trend": "rising" if rate > 0 else "falling"}
     if facts.get("food_on") is False:
         facts = {name: value for name, value in facts.items() if name != "food_on_for_min"}
     if message.context.facts.get("choked") is True and "choked" not in facts and _gives_air(message, facts):
