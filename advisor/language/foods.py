@@ -3,7 +3,7 @@
 from advisor.facts import Value
 from advisor.language.message import Message
 
-UNHEARD = ("elsewhere", "suppose")
+UNHEARD = ("elsewhere", "bygone", "suppose")
 KINDS = {"beef": "beef", "pork": "pork", "lamb": "lamb", "poultry": "poultry", "fish": "fish"}
 NOT_FOOD = {"lump", "wood", "bag", "chunk", "basket"}
 GENERIC = {"bird", "birds", "joint", "roast", "poultry", "fish"}  # a closer word replaces them
@@ -15,7 +15,7 @@ def food_facts(message: Message) -> dict[str, Value]:
     """food, and with it meat_kind, bird and intact where the word itself tells them."""
     facts: dict[str, Value] = {}
     for at, token in enumerate(message.tokens):
-        if token.lemma == "food" and message.moods[at] not in UNHEARD:
+        if token.names and message.moods[at] not in UNHEARD:
             if "food" in facts and not (facts["food"] in GENERIC or _corrected(message, at)):
                 continue
             facts |= {"food": token.text} | _entailed(token.text, token.names)

@@ -34,7 +34,7 @@ def intents_of(message: Message) -> tuple[list[Intent], str]:
 
 def _by_words(message: Message) -> list[Intent]:
     means = [match.means for match in longest_first(message.lexicon.intents.find(message.tokens))
-             if message.moods[match.start] not in ("elsewhere", "suppose")]
+             if message.moods[match.start] not in ("elsewhere", "bygone", "suppose")]
     return ["done" if name == "all_done" else name for name in means]
 
 

@@ -6,7 +6,7 @@ from advisor.language.tokens import Token
 
 SAID = "said"
 _TO_SENTENCE_END = {"suppose"}
-_WHOLE_SENTENCE = {"elsewhere"}
+_WHOLE_SENTENCE = {"elsewhere", "bygone"}
 _WHOLE_CLAUSE = {"tag"}
 _WEAK = {"said"}  # what "now" and its like take the mood back to
 
@@ -41,7 +41,7 @@ def _apply(moods: list[str], trigger: Match, tokens: list[Token]) -> None:
 
 def _spread(moods: list[str], trigger: Match, start: int, end: int) -> None:
     for at in range(start, end):
-        if moods[at] not in ("elsewhere", "suppose"):
+        if moods[at] not in ("elsewhere", "bygone", "suppose"):
             moods[at] = trigger.means
 
 

@@ -14,9 +14,10 @@ HEARD_AS = {"said", "maybe"}
 DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
 STILL_TRUE_OF_THE_PAST = {"fire_out", "choked", "air_blocked", "wood_state", "lighter_fluid", "charcoal_state", "lit_spots",
                           "fire_died_ago_min", "burnt_skin", "leftover", "intact"}
-COVERS = {"smell": {"grease_fire", "flames", "lighter_fluid", "wood_state"}, "grease_fire": {"fire_out"},
+COVERS = {"tastes_bitter": {"smell"}, "smell": {"grease_fire", "flames", "lighter_fluid", "wood_state"}, "grease_fire": {"fire_out"},
           "gasket_leaks": {"smoke_amount"}, "fire_out": {"lit_spots"}, "wood_share": {"fuel_level"}}
 COVERED = set().union(*COVERS.values())
+LEFT_FROM_LAST_TIME = {"charcoal_state", "wood_state", "ash", "ceramic_cracked", "dirty_inside"}
 OF_THE_FIRE = {"at_target_for_min", "vents_moved_ago_min"}  # times that a stalled meat does not tell
 ASKED = {"ask", "plan", "later", "was"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
@@ -82,6 +83,8 @@ def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: V
         return not unheard or (fact in lexicon.alarms_of_anybody and unheard == {"elsewhere"})
     if is_flag and "maybe" in moods:
         return False
+    if fact in LEFT_FROM_LAST_TIME:
+        moods.discard("bygone")
     allowed = HEARD_AS | (ASKED if fact in HEARD_IN_QUESTIONS else set()) | ({"was"} if fact in STILL_TRUE_OF_THE_PAST or value is None else set())
     return moods <= allowed
 
@@ -152,6 +155,9 @@ def _figure(message: Message, match: Match, fact: str) -> Said | None:
 
 
 def _scale(message: Message) -> str | None:
+    said = [token.quantity.unit for token in message.tokens if token.quantity and token.quantity.unit]
+    if said:
+        return said[0]
     return message.context.units.temperature if message.context.units else None
 
 

@@ -54,7 +54,8 @@ def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
 
 def _hinted(message: Message, claims: list[Claim]) -> bool:
     """Whether anything besides the bare figure is said; then it is Fahrenheit as usual."""
-    return any(claim.value >= HINT_OF_F for claim in claims) or len(message.tokens) > 6
+    return any(claim.value >= HINT_OF_F for claim in claims) or any(
+        token.kind == "word" and token.text not in message.lexicon.talk for token in message.tokens)
 
 
 def _latest(message: Message, claims: list[Claim], scale: str | None) -> dict[str, Value]:
@@ -77,7 +78,7 @@ def _danger_zone(message: Message) -> dict[str, Value]:
     """"Between 40 and 140 for six hours": the time in the clause of a span too wide for a reading."""
     for at, token in enumerate(message.tokens):
         span = token.quantity.span if token.quantity else None
-        if span and span[1] > WIDEST_READING * span[0] and message.moods[at] == "said":
+        if span and span[1] > WIDEST_READING * span[0] and message.moods[at] in ("said", "was"):
             start, end = message.clause(at)
             for other in message.tokens[start:end]:
                 if other.quantity and other.quantity.kind == "minutes":

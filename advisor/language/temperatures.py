@@ -16,7 +16,7 @@ HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
 WIDEST_READING = 2    # "between 40 and 140" is no reading that wavers
 HIGHEST_CHANGE = 150      # "dropped 50" is a change, "dropped 250" a careless "dropped to 250"
 HIGHEST_ADJECTIVE = 200   # "20 hot" is a difference, "400 hot" a reading
-UNHEARD = ("suppose", "elsewhere")
+UNHEARD = ("suppose", "elsewhere", "bygone")
 ASKING = ("ask", "plan", "later")
 OWNERS = {"dome_f": "dome_f", "grate_f": "grate_f", "meat_f": "meat_f", "ambient_f": "ambient_f", "peak_meat_f": "meat_f",
           "meat_start_f": "meat_f"}
@@ -213,8 +213,9 @@ class _Reader:
         if self.tokens[at].quantity.kind == "degrees" or self.message.context.asked:
             return False
         talk = self.lexicon.talk
-        strangers = [token for token in self.tokens if token.kind == "word" and token.text not in talk
-                     and token.lemma not in talk]
+        names = {word for name in self.message.context.cookers for word in name.lower().split()}
+        strangers = [token for token, mood in zip(self.tokens, self.message.moods, strict=True) if token.kind == "word"
+                     and mood not in UNHEARD and not {token.text, token.lemma} & (talk | names)]
         return bool(strangers) and not self._is_about_the_fire()
 
     def _is_about_the_fire(self) -> bool:

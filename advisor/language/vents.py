@@ -9,7 +9,7 @@ from advisor.language.moods import denied
 from advisor.language.patterns import Match, longest_first
 
 SUBJECTS = {"bottom": ("bottom",), "top": ("top",), "both": ("bottom", "top"), "vents": ("bottom", "top"),
-            "everything": ("bottom", "top"), "all": ("bottom", "top"), "doors": ("bottom", "top")}
+            "everything": ("bottom", "top"), "doors": ("bottom", "top")}
 OTHER_SUBJECTS = {"lid", "basket", "garage_door", "door", "gasket", "shed", "garage", "fridge", "bag", "food", "meat",
                   "lump", "fire", "hood", "window", "windows", "dome"}
 SHORT_CLAUSE = 3
