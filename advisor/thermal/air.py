@@ -1,11 +1,11 @@
 """Properties of dry air, and the few temperature conversions the model needs at its edges."""
 
-R_AIR = 287.05          # J/(kg K), specific gas constant of dry air
-STANDARD_PRESSURE = 101325.0   # Pa
-OXYGEN_SHARE = 0.2314   # kg O2 per kg dry air: 0.2095 mol/mol x 31.998 / 28.965 g/mol
-CP_FLUE = 1040.0        # J/(kg K), mean of air at 20 and 400 C; one figure keeps the energy ledger exact
-GRAVITY = 9.80665       # m/s2
-ZERO_C = 273.15         # K
+R_AIR = 287.05  # J/(kg K), specific gas constant of dry air
+STANDARD_PRESSURE = 101325.0  # Pa
+OXYGEN_SHARE = 0.2314  # kg O2 per kg dry air: 0.2095 mol/mol x 31.998 / 28.965 g/mol
+CP_FLUE = 1040.0  # J/(kg K), mean of air at 20 and 400 C; one figure keeps the energy ledger exact
+GRAVITY = 9.80665  # m/s2
+ZERO_C = 273.15  # K
 
 
 def kelvin(fahrenheit):
@@ -48,7 +48,7 @@ def kinematic_viscosity(t, pressure=STANDARD_PRESSURE):
 
     mu = 1.458e-6 t^1.5 / (t + 110.4); constants of the US Standard Atmosphere, from memory, held by a test.
     """
-    return 1.458e-6 * t ** 1.5 / (t + 110.4) / density(t, pressure)
+    return 1.458e-6 * t**1.5 / (t + 110.4) / density(t, pressure)
 
 
 def pressure_at(altitude):

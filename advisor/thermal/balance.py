@@ -1,4 +1,5 @@
 """Heat, oxygen and charcoal balances of a cooker: the rate of change of every row of the state."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -32,15 +33,17 @@ from .state import (
     Fixed,
 )
 
-FACES = [COAL, PLATE, DOME.start, BODY.start, BOWL.start]   # what radiates inside
-SEEN = [1, 2, 4]   # faces the coals see: plate, dome, bowl
-GAP_AIR = 2.5         # W/(m2 K), still air in a 10 mm gap between bowl and shell, k/d
-GAS_RADIATION = 2.0   # W/(m2 K), flue gas with some CO2 and steam over 0.4 m at 100-300 C; from memory
-PAIRED = ([1, 1, 3, 1], [2, 3, 2, 4])   # plate to dome, plate to body, body to dome, plate to bowl
+FACES = [COAL, PLATE, DOME.start, BODY.start, BOWL.start]  # what radiates inside
+SEEN = [1, 2, 4]  # faces the coals see: plate, dome, bowl
+GAP_AIR = 2.5  # W/(m2 K), still air in a 10 mm gap between bowl and shell, k/d
+GAS_RADIATION = 2.0  # W/(m2 K), flue gas with some CO2 and steam over 0.4 m at 100-300 C; from memory
+PAIRED = ([1, 1, 3, 1], [2, 3, 2, 4])  # plate to dome, plate to body, body to dome, plate to bowl
 
 
 class Fluxes(NamedTuple):
-    """What crosses the border of each cooker (n,): air in and traded [kg/s], oxygen used [kg/s], heats [W]."""
+    """What crosses the border of each cooker (n,): air in and traded [kg/s], oxygen used [kg/s],
+    heats [W].
+    """
 
     inflow: np.ndarray
     exchange: np.ndarray
@@ -53,7 +56,9 @@ class Fluxes(NamedTuple):
 
 
 class Fire(NamedTuple):
-    """The fire at one moment (n,): char burned, charcoal caught and gone out, gas driven off [kg/s], heats [W]."""
+    """The fire at one moment (n,): char burned, charcoal caught and gone out, gas driven off [kg/s], heats
+    [W].
+    """
 
     used: np.ndarray
     burned: np.ndarray
@@ -67,7 +72,9 @@ class Fire(NamedTuple):
 
 
 def opening_areas(x: np.ndarray, fixed: Fixed, u: Controls) -> np.ndarray:
-    """Open areas (4, n) [m2]: bottom (grate and ash behind it), lower and upper half of the gasket leak, top."""
+    """Open areas (4, n) [m2]: bottom (grate and ash behind it), lower and upper half of the gasket
+    leak, top.
+    """
     c = fixed.c
     grate = combustion.grate_area(c.grate_clean, x[ASH], c.ash_full)
     opened = u.set_up(fixed)
@@ -110,8 +117,17 @@ def fire(x: np.ndarray, fixed: Fixed, bottom_air: np.ndarray) -> Fire:
     fumes = caught * x[VOLATILE] / np.maximum(x[UNLIT], 1e-9)
     flaming = combustion.volatile_oxygen(fumes * fixed.fuming, x[OXYGEN])
     flame = flaming * combustion.VOLATILE_HEAT_PER_O2 - fumes * (1.0 - fixed.fuming) * combustion.WATER_HEAT
-    return Fire(used + flaming, used / fixed.fuel_o2, caught, died, fumes, used * fixed.heat_per_o2, flame, area,
-                drawn * share + flaming / (x[OXYGEN] + 0.03))
+    return Fire(
+        used + flaming,
+        used / fixed.fuel_o2,
+        caught,
+        died,
+        fumes,
+        used * fixed.heat_per_o2,
+        flame,
+        area,
+        drawn * share + flaming / (x[OXYGEN] + 0.03),
+    )
 
 
 def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndarray, Fluxes]:
@@ -137,7 +153,9 @@ def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndar
     # coals
     store = (x[LIT] + CINDERS) * fixed.coal_cp
     above = fixed.coal_cp * (coal - fixed.ambient)
-    dx[COAL] = ((1.0 - c.gas_share) * f.glow - (rad[0] + rad[1] + rad[2]) - coal_ha * (coal - gas) - f.caught * above) / store
+    dx[COAL] = (
+        (1.0 - c.gas_share) * f.glow - (rad[0] + rad[1] + rad[2]) - coal_ha * (coal - gas) - f.caught * above
+    ) / store
     # gas
     flue = (inflow + exchange) * CP_FLUE
     gas_store = fixed.weather.pressure * c.volume / (R_AIR * gas) * CP_FLUE
@@ -148,7 +166,9 @@ def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndar
         drawn, steam, fast[4] = _food(x, fixed, dx)
     dx[GAS] = (to_gas - wall_heat - plate_ha * (gas - plate) - leaving - drawn) / gas_store
     air_mass = gas_store / CP_FLUE
-    dx[OXYGEN] = ((inflow + exchange) * (OXYGEN_SHARE - x[OXYGEN]) - f.used - (f.burned + f.fumes) * x[OXYGEN]) / air_mass
+    dx[OXYGEN] = (
+        (inflow + exchange) * (OXYGEN_SHARE - x[OXYGEN]) - f.used - (f.burned + f.fumes) * x[OXYGEN]
+    ) / air_mass
     # fuel, walls, gauge
     dx[LIT] = f.caught - f.fumes - f.burned - f.died
     dx[UNLIT] = f.died - f.caught
@@ -160,11 +180,17 @@ def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndar
     fast[OXYGEN] = (inflow + exchange + f.drawn + f.burned + f.fumes) / air_mass
     fast[COAL] = (4.0 * fixed.coal_sigma * f.area * coal * coal * coal + coal_ha) / store
     fast[GAUGE] = 1.0 / c.gauge_tau
-    return dx, fast, Fluxes(inflow, exchange, f.used, f.burned + f.fumes, f.glow + f.flame, outer_loss, leaving, steam)
+    return (
+        dx,
+        fast,
+        Fluxes(inflow, exchange, f.used, f.burned + f.fumes, f.glow + f.flame, outer_loss, leaving, steam),
+    )
 
 
 def _walls(x, fixed, u):
-    """Heat into each wall layer [W] (walls, L, n), loss outside [W], gas-side conductance [W/K], heat from the gas [W]."""
+    """Heat into each wall layer [W] (walls, L, n), loss outside [W], gas-side conductance [W/K], heat from
+    the gas [W].
+    """
     layers = x[WALLS].reshape(WALLS_COUNT, LAYERS, -1)
     gas_h = GAS_RADIATION + walls.inside_convection(
         x[GAS] - layers[:, 0], 0.5 * fixed.c.width, fixed.c.stirring
@@ -184,7 +210,9 @@ def _walls(x, fixed, u):
 
 
 def _outwards(layers, fixed, u):
-    """Heat lost outside by dome and body (2, n), and heat from the bowl across the gap to the body (n,) [W]."""
+    """Heat lost outside by dome and body (2, n), and heat from the bowl across the gap to the body
+    (n,) [W].
+    """
     outer = layers[:2, -1]
     warmer = outer - fixed.ambient
     out_h = fixed.calm_base + fixed.calm_slope * np.sqrt(np.sqrt(np.abs(warmer)))
@@ -208,10 +236,11 @@ def _food(x, fixed, dx):
 
 
 def stored_heat(x: np.ndarray, fixed: Fixed) -> np.ndarray:
-    """Heat held above the surroundings by coals, plate, walls and food [J] (n,); the gas holds next to nothing."""
+    """Heat held above the surroundings by coals, plate, walls and food [J] (n,); the gas holds next to
+    nothing.
+    """
     a = fixed.ambient
     coals = (x[LIT] + CINDERS) * fixed.coal_cp * (x[COAL] - a)
     layers = (fixed.layer_cp[:, None, :] * (x[WALLS].reshape(WALLS_COUNT, LAYERS, -1) - a)).sum(axis=(0, 1))
     meat = x[FOOD_MASS] * food.CP * (x[FOOD].mean(axis=0) - a)
     return coals + fixed.plate_cp * (x[PLATE] - a) + layers + meat
-

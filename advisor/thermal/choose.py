@@ -1,7 +1,9 @@
 """Numbers for a recovery: how long to choke, how many burps, where the top vent goes, when to look again.
 
-The kind of recovery and its limits come from the caller; here a few plans are tried on the ensemble and compared.
+The kind of recovery and its limits come from the caller; here a few plans are tried on the ensemble and
+compared.
 """
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -17,14 +19,16 @@ from .paths import follow, turns
 from .state import COAL, LIT
 from .weighing import quantile, systematic
 
-TRIED_MEMBERS = 40
+TRIED_MEMBERS = 32
 HORIZON_MIN = 90.0
-COST_LID, COST_MOVE, COST_LOST, COST_BELOW = 1.5, 0.5, 60.0, 1.3   # F of mean error each is worth; assumed
+COST_LID, COST_MOVE, COST_LOST, COST_BELOW = 1.5, 0.5, 60.0, 1.3  # F of mean error each is worth; assumed
 
 
 @dataclass(frozen=True)
 class Limits:
-    """What trade rules allow: choke times [min], burps, gap between moves [min], how far one move may go (a ratio)."""
+    """What trade rules allow: choke times [min], burps, gap between moves [min], how far one move may go (a
+    ratio).
+    """
 
     min_wait_min: float = 5.0
     max_wait_min: float = 30.0
@@ -40,7 +44,9 @@ class Limits:
 
 @dataclass(frozen=True)
 class Choice:
-    """A chosen plan with its numbers; choke_min and burps are 0 for a mere move. reopen_at_f: dome when reopened."""
+    """A chosen plan with its numbers; choke_min and burps are 0 for a mere move. reopen_at_f: dome when
+    reopened.
+    """
 
     actions: tuple[Action, ...]
     choke_min: float
@@ -71,8 +77,12 @@ class Tried:
     reopen_f: float | None
 
 
-def trial(ensemble: Ensemble, plans: list[tuple[list[Action], float, int, float]], horizon_min: float = HORIZON_MIN):
-    """Try plans (actions, choke minutes, burps, top) side by side on members drawn by weight. A list of Tried."""
+def trial(
+    ensemble: Ensemble, plans: list[tuple[list[Action], float, int, float]], horizon_min: float = HORIZON_MIN
+):
+    """Try plans (actions, choke minutes, burps, top) side by side on members drawn by weight. A list of
+    Tried.
+    """
     kept = systematic(ensemble.weights, TRIED_MEMBERS)
     one = ensemble.pick(kept, even=True)
     n, count = TRIED_MEMBERS, len(plans)
@@ -107,8 +117,11 @@ def _judged(plan, times, paths, lost, one) -> Tried:
 
 def _choked(minutes: float, burps: int, top: float, limits: Limits) -> list[Action]:
     times = [limits.first_burp_min + k * limits.burp_gap_min for k in range(burps)]
-    return ([Action(0.0, bottom=0.0, top=0.0)] + [Action(t, burp=True) for t in times]
-            + [Action(minutes, bottom=limits.bottom, top=top)])
+    return (
+        [Action(0.0, bottom=0.0, top=0.0)]
+        + [Action(t, burp=True) for t in times]
+        + [Action(minutes, bottom=limits.bottom, top=top)]
+    )
 
 
 def _fitting_burps(minutes: float, limits: Limits) -> int:
@@ -123,8 +136,12 @@ def choose_choke(ensemble: Ensemble, limits: Limits = Limits(), top_after: float
     top_after: the opening afterwards; found by holding a little under the target unless given.
     """
     if top_after is None:
-        top_after = humble(max(hold_opening(ensemble, ensemble.known.target_f - 5.0).likely, limits.least_top))
-    waits = [w for w in (5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 40.0) if limits.min_wait_min <= w <= limits.max_wait_min]
+        top_after = humble(
+            max(hold_opening(ensemble, ensemble.known.target_f - 5.0).likely, limits.least_top)
+        )
+    waits = [
+        w for w in (5.0, 10.0, 15.0, 20.0, 30.0, 40.0) if limits.min_wait_min <= w <= limits.max_wait_min
+    ]
     plans = [([], 0.0, 0, 0.0)]
     for wait in waits or [limits.min_wait_min]:
         for burps in sorted({0, _fitting_burps(wait, limits)}):
@@ -137,7 +154,10 @@ def choose_opening(ensemble: Ensemble, limits: Limits = Limits(), current_top: f
     """Where to put the top vent, bottom as it is, in one move; nothing at all when moving gains little."""
     top = float(np.median(ensemble.controls.top)) if current_top is None else current_top
     held = hold_opening(ensemble, bottom=float(np.median(ensemble.controls.bottom))).likely
-    aims = {humble(value) for value in (0.6 * held, 0.8 * held, held, 1.25 * held, 1.6 * held, 0.8 * top, 1.25 * top)}
+    aims = {
+        humble(value)
+        for value in (0.6 * held, 0.8 * held, held, 1.25 * held, 1.6 * held, 0.8 * top, 1.25 * top)
+    }
     low, high = max(top / limits.max_ratio, limits.least_top), min(max(top * limits.max_ratio, 0.06), 1.0)
     aims = sorted({min(max(aim, low), high) for aim in aims})
     tried = trial(ensemble, [([], 0.0, 0, top)] + [([Action(0.0, top=aim)], 0.0, 0, aim) for aim in aims])
@@ -162,5 +182,17 @@ def _chosen(best: Tried, idle: Tried, limits: Limits) -> Choice:
     look = limits.first_burp_min if best.burps else best.choke_min or 0.6 * likely
     look = float(np.clip(round(look), *limits.look_min))
     bottoms = [action.bottom for action in best.actions if action.bottom is not None]
-    return Choice(best.actions, best.choke_min, best.burps, bottoms[-1] if bottoms else limits.bottom, best.top, look,
-                  best.reopen_f, best.forecast, idle.forecast, best.error_f, idle.error_f, best.lost)
+    return Choice(
+        best.actions,
+        best.choke_min,
+        best.burps,
+        bottoms[-1] if bottoms else limits.bottom,
+        best.top,
+        look,
+        best.reopen_f,
+        best.forecast,
+        idle.forecast,
+        best.error_f,
+        idle.error_f,
+        best.lost,
+    )

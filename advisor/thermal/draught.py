@@ -1,12 +1,16 @@
-"""Flow of air through the cooker: buoyancy, wind, three openings (bottom, gasket leak, top), and back-flow."""
+"""Flow of air through the cooker: buoyancy, wind, three openings (bottom, gasket leak, top), and
+back-flow.
+"""
+
 import numpy as np
 
 from .air import GRAVITY
 
-SHARP_EDGE = 0.62   # discharge coefficient of a sharp-edged orifice, 0.61-0.65; common orifice tables
-SOFTEN = 1e-4       # Pa; below it the square root is replaced by a straight line, so that no flow is no trouble
-DAMPING = (1.0, 0.8, 0.6, 0.5)   # 0.5 is Newton's step for a square root
-EXCHANGE_FROUDE = 0.055   # counterflow through a horizontal hole; Epstein 1988, from memory
+SHARP_EDGE = 0.62  # discharge coefficient of a sharp-edged orifice, 0.61-0.65; common orifice tables
+# Pa; below it the square root is replaced by a straight line, so that no flow is no trouble
+SOFTEN = 1e-4
+DAMPING = (1.0, 0.8, 0.6, 0.5)  # 0.5 is Newton's step for a square root
+EXCHANGE_FROUDE = 0.055  # counterflow through a horizontal hole; Epstein 1988, from memory
 
 
 def stack_pressure(height, t_out, t_in, pressure=101325.0):
@@ -41,8 +45,10 @@ def neutral_offset(area, head, rho_out, rho_in):
     """Inside over-pressure p [Pa] at which inflow equals outflow.
 
     area, head: (openings, n); head [Pa] is what drives air in at p = 0 (wind minus buoyancy at its height).
-    Starts from the exact answer for two openings, then steps that begin damped and end as Newton's: the square
-    root is steep near no flow, where plain Newton steps leap to and fro. Flows within 0.2 % in 99 of 100 cases.
+    Starts from the exact answer for two openings, then steps that begin damped and end as Newton's: the
+    square
+    root is steep near no flow, where plain Newton steps leap to and fro. Flows within 0.2 % in 99 of 100
+    cases.
     """
     into, out = area * np.sqrt(rho_out), area * np.sqrt(rho_in)
     weight = area * area + 1e-16

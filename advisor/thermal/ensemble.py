@@ -1,4 +1,7 @@
-"""The weighted ensemble of a cook: started on an early reading, run through the moves since, weighed by the rest."""
+"""The weighted ensemble of a cook: started on an early reading, run through the moves since, weighed by the
+rest.
+"""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
@@ -11,17 +14,19 @@ from .known import Known
 from .paths import follow, turns
 from .state import Controls, Fixed
 
-MEMBERS = 96        # carried into the future
-STARTED = 256       # run through the readings so far, then resampled by weight
-WINDOW_MIN = 60.0   # how far back readings are used
-DRAWN = 4           # members drawn for each one kept
-REST_SD = 15.0      # F: how far from balance a fire may be whose vents were left alone; assumed
-JUST_MIN = 8.0      # vents moved so lately are not taken to be at rest
+MEMBERS = 96  # carried into the future
+STARTED = 256  # run through the readings so far, then resampled by weight
+WINDOW_MIN = 60.0  # how far back readings are used
+DRAWN = 4  # members drawn for each one kept
+REST_SD = 15.0  # F: how far from balance a fire may be whose vents were left alone; assumed
+JUST_MIN = 8.0  # vents moved so lately are not taken to be at rest
 
 
 @dataclass
 class Ensemble:
-    """Cookers in the state they may be in now (ROWS, n), their vents and wind, weights, and how well it all fits."""
+    """Cookers in the state they may be in now (ROWS, n), their vents and wind, weights, and how well it all
+    fits.
+    """
 
     known: Known
     fixed: Fixed
@@ -34,13 +39,16 @@ class Ensemble:
 
     def pick(self, index: np.ndarray, even: bool = False) -> Ensemble:
         """Members at index; with even, all weigh the same (after resampling by weight)."""
-        weather = state.Surroundings(self.fixed.ambient[index], self.fixed.weather.humidity, self.fixed.weather.pressure)
+        weather = state.Surroundings(
+            self.fixed.ambient[index], self.fixed.weather.humidity, self.fixed.weather.pressure
+        )
         fixed = Fixed(self.fixed.c.pick(index), weather)
         u = Controls(self.controls.bottom[index], self.controls.top[index], 0.0, self.controls.wind[index])
         w = np.full(len(index), 1.0) if even else self.weights[index]
         w = w / w.sum()
-        return Ensemble(self.known, fixed, self.x[:, index], u, w, self.effective, self.contradicted,
-                        self.anchor_f[index])
+        return Ensemble(
+            self.known, fixed, self.x[:, index], u, w, self.effective, self.contradicted, self.anchor_f[index]
+        )
 
 
 def gather(known: Known, members: int = MEMBERS, seed: int = 1, learned=None) -> Ensemble:
@@ -62,7 +70,9 @@ def gather(known: Known, members: int = MEMBERS, seed: int = 1, learned=None) ->
 
 
 def _started(known, start, members, rng, learned):
-    """Members at the start: many are drawn, those near rest are kept (unless the vents had just been moved)."""
+    """Members at the start: many are drawn, those near rest are kept (unless the vents had just
+    been moved).
+    """
     drawn = members * DRAWN
     cookers = guess.cookers(known, drawn, rng, learned)
     fixed = Fixed(cookers, guess.weather(known, drawn, rng))
@@ -70,7 +80,9 @@ def _started(known, start, members, rng, learned):
     u = Controls(bottom, top, 0.0, guess.wind(known, drawn, rng))
     x, misfit = guess.states(known, fixed, u, start.at_min, start.dome_f, rng)
     moved = any(start.at_min - JUST_MIN <= m.at_min <= start.at_min for m in known.moves)
-    at_rest = weighing.log_likelihood(misfit[None, :] / 3.0, np.array([REST_SD * (4.0 if moved else 1.0) / 3.0]))
+    at_rest = weighing.log_likelihood(
+        misfit[None, :] / 3.0, np.array([REST_SD * (4.0 if moved else 1.0) / 3.0])
+    )
     kept = weighing.systematic(weighing.weights(at_rest), members)
     weather = state.Surroundings(fixed.ambient[kept], fixed.weather.humidity, fixed.weather.pressure)
     controls = Controls(bottom[kept], top[kept], 0.0, u.wind[kept])

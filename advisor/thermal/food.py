@@ -1,20 +1,22 @@
 """Food as a load: a ball of shells that heats from outside, dries at its surface and stalls.
 
-The stall is not the wet bulb of the cooker's air (that is 35-50 C): radiation warms the surface, and drying slows
+The stall is not the wet bulb of the cooker's air (that is 35-50 C): radiation warms the surface, and drying
+slows
 as the surface loses water, so the balance sits higher.
 """
+
 import numpy as np
 
 from .walls import radiation_coefficient
 
 SHELLS = 4
-PIECES = 3                             # balls a joint is taken apart into, see `radius`
+PIECES = 3  # balls a joint is taken apart into, see `radius`
 EDGES = np.cbrt(np.arange(SHELLS + 1.0) / SHELLS)[:, None]
-CP, RHO, K = 3430.0, 1050.0, 0.49     # J/(kg K), kg/m3, W/(m K): lean beef, 72 % water (published tables)
-LATENT = 2.345e6                       # J/kg at 65 C (CoolProp)
-WATER_SHARE = 0.70                     # kg water per kg raw meat
-LEWIS_CP = 1012.0                      # J/(kg K); mass transfer = h / cp (Lewis number 1)
-EMISSIVITY = 0.9                       # wet meat, from memory
+CP, RHO, K = 3430.0, 1050.0, 0.49  # J/(kg K), kg/m3, W/(m K): lean beef, 72 % water (published tables)
+LATENT = 2.345e6  # J/kg at 65 C (CoolProp)
+WATER_SHARE = 0.70  # kg water per kg raw meat
+LEWIS_CP = 1012.0  # J/(kg K); mass transfer = h / cp (Lewis number 1)
+EMISSIVITY = 0.9  # wet meat, from memory
 
 
 def saturation_humidity(t, pressure=101325.0):
@@ -30,7 +32,9 @@ def evaporation(t_surface, humidity, h, wetness):
 
 
 def wetness(water_left, initial):
-    """How wet the surface still is, 0..1: falls faster than the water does, the crust dries first (assumed)."""
+    """How wet the surface still is, 0..1: falls faster than the water does, the crust dries first
+    (assumed).
+    """
     left = np.minimum(np.maximum((water_left / np.maximum(initial, 1e-9) - 0.55) / 0.45, 0.0), 1.0)
     return 0.35 * left * np.sqrt(left)
 
@@ -38,7 +42,8 @@ def wetness(water_left, initial):
 def radius(mass):
     """Radius [m] of each of PIECES balls that together have that mass [kg].
 
-    A joint is flatter than a ball; three balls have its surface and thickness (6 kg: 77 mm against some 80-100 mm
+    A joint is flatter than a ball; three balls have its surface and thickness (6 kg: 77 mm against some
+    80-100 mm
     of a whole brisket; common practice, no published source).
     """
     return np.cbrt(3.0 * mass / PIECES / (4.0 * np.pi * RHO))
@@ -52,7 +57,8 @@ def shell_edges(r):
 def heat_flows(shells, t_gas, t_wall, mass, water, humidity, h):
     """(heat into each shell [W] (SHELLS, n), heat drawn from the cooker [W], water lost [kg/s]).
 
-    shells [K], centre first. Zero mass gives zero everywhere. Equal temperatures and dry food exchange nothing.
+    shells [K], centre first. Zero mass gives zero everywhere. Equal temperatures and dry food exchange
+    nothing.
     """
     edges = shell_edges(radius(np.maximum(mass, 1e-9)))
     middle = 0.5 * (edges[1:] + edges[:-1])
@@ -70,8 +76,12 @@ def heat_flows(shells, t_gas, t_wall, mass, water, humidity, h):
 
 
 def skin_rate(skin, mass, water, h):
-    """How fast [1/s] the outer shell settles: a wet skin near boiling holds itself in seconds. For the integrator."""
+    """How fast [1/s] the outer shell settles: a wet skin near boiling holds itself in seconds. For the
+    integrator.
+    """
     steam = saturation_humidity(skin)
-    steeper = wetness(water, WATER_SHARE * mass) * h / LEWIS_CP * LATENT * 0.05 * steam * (1.0 + steam / 0.622)
+    steeper = (
+        wetness(water, WATER_SHARE * mass) * h / LEWIS_CP * LATENT * 0.05 * steam * (1.0 + steam / 0.622)
+    )
     surface = PIECES * 4.0 * np.pi * radius(mass) ** 2
     return surface * (h + 6.0 + steeper) / (np.maximum(mass, 1e-9) * CP / SHELLS)

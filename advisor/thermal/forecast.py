@@ -1,4 +1,7 @@
-"""When the dome is back near its goal: likely, low and high minutes, for a plan and for leaving things alone."""
+"""When the dome is back near its goal: likely, low and high minutes, for a plan and for leaving
+things alone.
+"""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -14,9 +17,9 @@ BAND_F = 15.0
 STAY_MIN = 5.0
 HORIZON_MIN = 120.0
 CONFIDENCE = 0.80
-LEVEL_SD = 8.0      # F: how far the model's level may be off once its start is forgotten; assumed
-PACE_SD = 0.20      # and its pace, as a ratio; assumed
-FORGET_MIN = 25.0   # over which the start is forgotten
+LEVEL_SD = 8.0  # F: how far the model's level may be off once its start is forgotten; assumed
+PACE_SD = 0.20  # and its pace, as a ratio; assumed
+FORGET_MIN = 25.0  # over which the start is forgotten
 
 
 @dataclass(frozen=True)
@@ -56,14 +59,18 @@ def _erfinv(y: np.ndarray) -> np.ndarray:
 
 
 def blurred(times: np.ndarray, shown: np.ndarray, anchor: np.ndarray, widen: float = 1.0) -> np.ndarray:
-    """Paths [F] (t, n) as they will be read: shifted to the newest reading, with the model's own error put on."""
+    """Paths [F] (t, n) as they will be read: shifted to the newest reading, with the model's own error put
+    on.
+    """
     n = shown.shape[1]
     forgotten = 1.0 - np.exp(-times / FORGET_MIN)[:, None]
     level = widen * LEVEL_SD * _scores(n, 0.6180339887)
     return shown + 0.8 * anchor * (1.0 - 0.5 * forgotten) + level * forgotten
 
 
-def first_stay(times: np.ndarray, paths: np.ndarray, goal_f: float, band_f: float, stay_min: float) -> np.ndarray:
+def first_stay(
+    times: np.ndarray, paths: np.ndarray, goal_f: float, band_f: float, stay_min: float
+) -> np.ndarray:
     """First time [min] (n,) from which a path stays within the band for stay_min; inf when it does not."""
     grid = np.arange(0.0, times[-1] + 1e-9, 1.0)
     index = np.clip(np.searchsorted(times, grid, side="right") - 1, 0, len(times) - 2)
@@ -72,7 +79,7 @@ def first_stay(times: np.ndarray, paths: np.ndarray, goal_f: float, band_f: floa
     inside = np.abs(even - goal_f) <= band_f
     run = np.cumsum(inside, axis=0)
     width = int(stay_min)
-    stays = (run[width:] - np.vstack([np.zeros((1, paths.shape[1])), run[:-width - 1]])) >= width + 1
+    stays = (run[width:] - np.vstack([np.zeros((1, paths.shape[1])), run[: -width - 1]])) >= width + 1
     first = np.where(stays.any(axis=0), stays.argmax(axis=0), np.inf)
     return first.astype(float)
 
@@ -85,17 +92,33 @@ def summary(times, paths, w, goal_f, band_f, ensemble: Ensemble) -> Forecast:
     tail = 0.5 * (1.0 - CONFIDENCE)
     low, likely, high = (_finite(quantile(back, w, share)) for share in (tail, 0.5, 1.0 - tail))
     settles = tuple(quantile(paths[-1], w, share) for share in (tail, 0.5, 1.0 - tail))
-    return Forecast(goal_f, band_f, likely, low, high, CONFIDENCE, float(w[np.isfinite(back)].sum()), settles,
-                    quantile(paths.min(axis=0), w, 0.5), quantile(paths.max(axis=0), w, 0.5), ensemble.effective,
-                    ensemble.contradicted)
+    return Forecast(
+        goal_f,
+        band_f,
+        likely,
+        low,
+        high,
+        CONFIDENCE,
+        float(w[np.isfinite(back)].sum()),
+        settles,
+        quantile(paths.min(axis=0), w, 0.5),
+        quantile(paths.max(axis=0), w, 0.5),
+        ensemble.effective,
+        ensemble.contradicted,
+    )
 
 
 def _finite(minutes: float) -> float | None:
     return minutes if np.isfinite(minutes) else None
 
 
-def compare(ensemble: Ensemble, plans: list[list[Action]], goal_f: float | None = None, band_f: float = BAND_F,
-            horizon_min: float = HORIZON_MIN) -> list[Forecast]:
+def compare(
+    ensemble: Ensemble,
+    plans: list[list[Action]],
+    goal_f: float | None = None,
+    band_f: float = BAND_F,
+    horizon_min: float = HORIZON_MIN,
+) -> list[Forecast]:
     """A forecast for each plan, all plans run side by side on the same members."""
     goal = ensemble.known.target_f if goal_f is None else goal_f
     n, count = ensemble.fixed.n, len(plans)
@@ -104,12 +127,27 @@ def compare(ensemble: Ensemble, plans: list[list[Action]], goal_f: float | None 
     plan = turns(plans, side.controls.bottom, side.controls.top, columns)
     times, shown, _, _ = follow(side.x, side.fixed, side.controls, plan, horizon_min)
     widen = 2.0 if ensemble.contradicted else 1.0
-    return [summary(times, blurred(times, shown[:, own], ensemble.anchor_f, widen), ensemble.weights, goal, band_f,
-                    ensemble) for own in columns]
+    return [
+        summary(
+            times,
+            blurred(times, shown[:, own], ensemble.anchor_f, widen),
+            ensemble.weights,
+            goal,
+            band_f,
+            ensemble,
+        )
+        for own in columns
+    ]
 
 
-def forecast(known: Known, plan: list[Action], learned=None, goal_f: float | None = None,
-             band_f: float = BAND_F, seed: int = 1) -> tuple[Forecast, Forecast]:
+def forecast(
+    known: Known,
+    plan: list[Action],
+    learned=None,
+    goal_f: float | None = None,
+    band_f: float = BAND_F,
+    seed: int = 1,
+) -> tuple[Forecast, Forecast]:
     """(forecast for the plan, forecast for doing nothing)."""
     ensemble = gather(known, seed=seed, learned=learned)
     planned, idle = compare(ensemble, [plan, []], goal_f, band_f)

@@ -1,4 +1,5 @@
 """The dome thermometer: what its stem feels, how late, how far off, and how it is read."""
+
 import numpy as np
 
 

@@ -1,4 +1,7 @@
-"""States a cooker may be in, given one reading and what is known: walls, plate, fire and air drawn to agree with it."""
+"""States a cooker may be in, given one reading and what is known: walls, plate, fire and air drawn to agree
+with it.
+"""
+
 from __future__ import annotations
 
 import numpy as np
@@ -26,7 +29,8 @@ from .state import (
     Surroundings,
 )
 
-DOME_H, BODY_H, OUTER_H = 13.0, 20.0, 11.0   # W/(m2 K), radiation included: under the dome, by the fire, outside
+# W/(m2 K), radiation included: under the dome, by the fire, outside
+DOME_H, BODY_H, OUTER_H = 13.0, 20.0, 11.0
 
 
 def cookers(known: Known, n: int, rng: np.random.Generator, learned=None) -> Cookers:
@@ -56,9 +60,13 @@ def wind(known: Known, n: int, rng: np.random.Generator) -> np.ndarray:
 
 
 def openings(known: Known, n: int, rng: np.random.Generator) -> tuple[np.ndarray, np.ndarray]:
-    """Vents before the first known move; what was said is taken to be off by a tenth of itself, and a hair."""
+    """Vents before the first known move; what was said is taken to be off by a tenth of itself, and
+    a hair.
+    """
+
     def near(said):
         return np.clip(said * (1.0 + 0.1 * rng.standard_normal(n)), 0.0, 1.0)
+
     bottom = rng.uniform(0.15, 0.5, n) if known.bottom is None else near(known.bottom)
     top = np.exp(rng.uniform(np.log(0.05), np.log(0.6), n)) if known.top is None else near(known.top)
     return bottom, top
@@ -69,14 +77,16 @@ def _soak_minutes(known: Known, start_min: float, n: int, rng: np.random.Generat
     if known.lit_ago_min is not None:
         minutes = max(known.lit_ago_min + start_min - 8.0, 3.0) * spread
     elif known.soaked is None:
-        minutes = 45.0 * spread ** 2.5
+        minutes = 45.0 * spread**2.5
     else:
         minutes = (120.0 if known.soaked else 18.0) * spread
     return np.maximum(minutes, 60.0 * spread) if known.soaked else minutes
 
 
 def _walls(x, fixed, felt, minutes, past, bowl):
-    """Walls part of the way from cold to the profile at rest under the temperature of the past; bowl hotter."""
+    """Walls part of the way from cold to the profile at rest under the temperature of the past;
+    bowl hotter.
+    """
     c = fixed.c
     level = fixed.ambient + past * (felt - fixed.ambient)
     lateness = np.linspace(0.75, 1.2, LAYERS)[:, None]
@@ -89,9 +99,11 @@ def _walls(x, fixed, felt, minutes, past, bowl):
 
 
 def _fire(x, fixed, u, fuel, rng):
-    """Set lit charcoal, its heat and the oxygen so that fire and losses balance; the misfit [F] left over (n,).
+    """Set lit charcoal, its heat and the oxygen so that fire and losses balance; the misfit [F] left over
+    (n,).
 
-    Lit mass from the share of the air's oxygen that must be used, coal temperature from the heat it must radiate.
+    Lit mass from the share of the air's oxygen that must be used, coal temperature from the heat it must
+    radiate.
     """
     c, n = fixed.c, fixed.n
     x[LIT], x[COAL], x[OXYGEN], x[UNLIT] = 1e-6, x[GAS], 0.1, fuel
@@ -102,7 +114,9 @@ def _fire(x, fixed, u, fuel, rng):
     bottom, inflow, traded = balance.air_flows(x, fixed, u)
     wobble = np.exp(0.25 * rng.standard_normal(n))
     for _ in range(3):
-        x[OXYGEN] = np.clip(air.OXYGEN_SHARE - power / fixed.heat_per_o2 / np.maximum(inflow + traded, 2e-5), 0.01, 0.22)
+        x[OXYGEN] = np.clip(
+            air.OXYGEN_SHARE - power / fixed.heat_per_o2 / np.maximum(inflow + traded, 2e-5), 0.01, 0.22
+        )
         _burn(x, fixed, bottom, power, fuel, wobble)
         dx, _, fluxes = balance.rates(x, fixed, u)
         power = np.clip(fluxes.heat - dx[GAS] * store / 0.55, 20.0, None)
@@ -125,10 +139,14 @@ def _burn(x, fixed, bottom_air, power, fuel, wobble):
     x[COAL] = np.clip(np.sqrt(np.sqrt(radiant)), c.t_out - 20.0, 1200.0)
 
 
-def states(known: Known, fixed: Fixed, u: Controls, start_min: float, shown_f: float, rng: np.random.Generator):
-    """(states (ROWS, n) in which the gauge shows shown_f at start_min, how far [F] each is from being at rest (n,)).
+def states(
+    known: Known, fixed: Fixed, u: Controls, start_min: float, shown_f: float, rng: np.random.Generator
+):
+    """(states (ROWS, n) in which the gauge shows shown_f at start_min, how far [F] each is from being at rest
+    (n,)).
 
-    Each is drawn from what is unknown; a steady cooker's fire and losses balance, so a large misfit is unlikely.
+    Each is drawn from what is unknown; a steady cooker's fire and losses balance, so a large misfit is
+    unlikely.
     """
     n, c = fixed.n, fixed.c
     x = np.zeros((state.ROWS, n))
@@ -140,9 +158,16 @@ def states(known: Known, fixed: Fixed, u: Controls, start_min: float, shown_f: f
     x[GAS] = np.maximum((felt - share * x[DOME.start]) / (1.0 - share), fixed.ambient + 1.0)
     x[GAUGE] = felt
     x[PLATE] = np.maximum(x[GAS] + rng.normal(0.0, 25.0, n), x[DOME.start])
-    fuel = c.basket * (rng.uniform(0.3, 0.9, n) if known.fuel_share is None
-                       else np.clip(known.fuel_share * np.exp(0.2 * rng.standard_normal(n)), 0.03, 1.0))
-    heavy = {None: rng.uniform(0.0, 0.6, n) ** 2, True: rng.uniform(0.4, 1.0, n), False: rng.uniform(0.0, 0.1, n)}
+    fuel = c.basket * (
+        rng.uniform(0.3, 0.9, n)
+        if known.fuel_share is None
+        else np.clip(known.fuel_share * np.exp(0.2 * rng.standard_normal(n)), 0.03, 1.0)
+    )
+    heavy = {
+        None: rng.uniform(0.0, 0.6, n) ** 2,
+        True: rng.uniform(0.4, 1.0, n),
+        False: rng.uniform(0.0, 0.1, n),
+    }
     x[ASH] = heavy[known.ash_heavy] * c.ash_full
     _food(x, known, fixed)
     return x, _fire(x, fixed, u, fuel, rng)

@@ -1,4 +1,5 @@
 """The top-vent opening that holds a temperature, for the cookers of an ensemble, found by holding it."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
@@ -12,14 +13,16 @@ from .simulate import advance
 from .state import ASH, LIT, UNLIT, Controls, Fixed
 from .weighing import quantile
 
-INCH = 0.25            # an inch of the bottom slide's usual four; common practice, no published source
-STEP_S, HOLD_MIN, SETTLE_MIN = 90.0, 90.0, 55.0
+INCH = 0.25  # an inch of the bottom slide's usual four; common practice, no published source
+STEP_S, HOLD_MIN, SETTLE_MIN = 120.0, 84.0, 50.0
 WIDEST, NARROWEST = 1.0, 0.004
 
 
 @dataclass(frozen=True)
 class Hold:
-    """Top opening that holds target_f: likely, and the range that holds 80 %; held_share of members manage at all."""
+    """Top opening that holds target_f: likely, and the range that holds 80 %; held_share of members manage at
+    all.
+    """
 
     target_f: float
     bottom: float
@@ -30,12 +33,16 @@ class Hold:
 
 
 def steer(top: np.ndarray, error: np.ndarray, change: np.ndarray) -> np.ndarray:
-    """Next opening from the error and its change [F]: proportional and integral in the logarithm of the opening."""
+    """Next opening from the error and its change [F]: proportional and integral in the logarithm of the
+    opening.
+    """
     return np.clip(top * np.exp(-0.045 * error * STEP_S / 600.0 - 0.02 * change), NARROWEST, WIDEST)
 
 
 def hold_each(fixed: Fixed, x: np.ndarray, target_f: float, wind: np.ndarray, bottom: float) -> tuple:
-    """(mean opening over the last part (n,), last reading (n,)) while each cooker is steered to target_f from x."""
+    """(mean opening over the last part (n,), last reading (n,)) while each cooker is steered to target_f from
+    x.
+    """
     top, error = np.full(fixed.n, 0.15), state.shown_f(x, fixed) - target_f
     log_sum, count = np.zeros(fixed.n), 0
     for k in range(int(HOLD_MIN * 60.0 / STEP_S)):
@@ -47,8 +54,12 @@ def hold_each(fixed: Fixed, x: np.ndarray, target_f: float, wind: np.ndarray, bo
     return np.exp(log_sum / count), error + target_f
 
 
-def hold_opening(ensemble: Ensemble, target_f: float | None = None, bottom: float = INCH, seed: int = 3) -> Hold:
-    """Top opening that holds target_f with the bottom set and left, walls soaked, charcoal and ash as they are now."""
+def hold_opening(
+    ensemble: Ensemble, target_f: float | None = None, bottom: float = INCH, seed: int = 3
+) -> Hold:
+    """Top opening that holds target_f with the bottom set and left, walls soaked, charcoal and ash as they
+    are now.
+    """
     target = ensemble.known.target_f if target_f is None else target_f
     n = min(ensemble.fixed.n, 64)
     side = ensemble.pick(np.linspace(0, ensemble.fixed.n - 1, n).astype(int))
@@ -66,5 +77,7 @@ def hold_opening(ensemble: Ensemble, target_f: float | None = None, bottom: floa
 
 
 def humble(opening: float) -> float:
-    """An opening as a person can set it: to the nearest hundredth below a tenth, else to the nearest twentieth."""
+    """An opening as a person can set it: to the nearest hundredth below a tenth, else to the nearest
+    twentieth.
+    """
     return round(opening, 2) if opening < 0.1 else round(opening * 20.0) / 20.0

@@ -1,4 +1,7 @@
-"""What is known of a cook, as plain figures; None is unknown. Times in minutes from now, so the past is negative."""
+"""What is known of a cook, as plain figures; None is unknown. Times in minutes from now, so the past is
+negative.
+"""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -26,7 +29,8 @@ class VentMove:
 class Known:
     """A cook now. Only target and at least one reading are needed; the last reading must be the newest.
 
-    bottom, top: openings before the first of `moves`, or now when there are none. fuel_share and ash describe now.
+    bottom, top: openings before the first of `moves`, or now when there are none. fuel_share and ash describe
+    now.
     """
 
     target_f: float

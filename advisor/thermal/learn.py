@@ -1,4 +1,7 @@
-"""What past cooks teach about one cooker: a small ensemble in normal units, saved as plain data, told as figures."""
+"""What past cooks teach about one cooker: a small ensemble in normal units, saved as plain data, told as
+figures.
+"""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
@@ -16,13 +19,13 @@ from .simulate import Move, run
 from .state import Controls, Fixed, Surroundings
 
 VERSION = 1
-KEPT = 96            # members saved
-TRIED = 256          # members tried in each round
-ROUNDS = 4           # each takes an equal share of the likelihood's exponent, so that no round starves
-JITTER = 0.35        # kernel width of Liu and West's smoothing, as a share of the spread
-MODEL_SD = 12.0      # F: model error of a whole cook, slowly varying; assumed
-WIDENED = 1.5        # how much the spread grows after a cook that nothing fits; assumed
-APART_MIN = 25.0     # readings nearer than this share their model error
+KEPT = 96  # members saved
+TRIED = 256  # members tried in each round
+ROUNDS = 4  # each takes an equal share of the likelihood's exponent, so that no round starves
+JITTER = 0.35  # kernel width of Liu and West's smoothing, as a share of the spread
+MODEL_SD = 12.0  # F: model error of a whole cook, slowly varying; assumed
+WIDENED = 1.5  # how much the spread grows after a cook that nothing fits; assumed
+APART_MIN = 25.0  # readings nearer than this share their model error
 
 
 @dataclass(frozen=True)
@@ -54,26 +57,41 @@ class Learned:
         """n members (parameters, n), smoothed so that mean and spread stay (Liu and West 2001)."""
         centre, spread = self.z.mean(axis=1, keepdims=True), self.z.std(axis=1, keepdims=True)
         chosen = self.z[:, rng.integers(0, self.z.shape[1], n)]
-        shrunk = centre + np.sqrt(1.0 - JITTER ** 2) * (chosen - centre)
-        return np.clip(shrunk + JITTER * spread * rng.standard_normal(chosen.shape), -1.6 * FURTHEST, 1.6 * FURTHEST)
+        shrunk = centre + np.sqrt(1.0 - JITTER**2) * (chosen - centre)
+        return np.clip(
+            shrunk + JITTER * spread * rng.standard_normal(chosen.shape), -1.6 * FURTHEST, 1.6 * FURTHEST
+        )
 
     def to_data(self) -> dict:
         """Plain data for JSON."""
-        members = {name: [round(float(v), 3) for v in row] for name, row in zip(kind_ranges(self.kind), self.z)}
-        return {"version": VERSION, "kind": self.kind, "cooks": self.cooks, "contradicted": self.contradicted,
-                "members": members}
+        members = {
+            name: [round(float(v), 3) for v in row] for name, row in zip(kind_ranges(self.kind), self.z)
+        }
+        return {
+            "version": VERSION,
+            "kind": self.kind,
+            "cooks": self.cooks,
+            "contradicted": self.contradicted,
+            "members": members,
+        }
 
     @classmethod
     def from_data(cls, data: dict) -> Learned:
         """Back from plain data. Raises ProfileError when it is of another version or lacks a parameter."""
         if data.get("version") != VERSION:
-            raise ProfileError(f"what was learned is of version {data.get('version')!r}",
-                               f"this program reads version {VERSION}", "learn again from the logbook")
+            raise ProfileError(
+                f"what was learned is of version {data.get('version')!r}",
+                f"this program reads version {VERSION}",
+                "learn again from the logbook",
+            )
         names = list(kind_ranges(data["kind"]))
         missing = [name for name in names if name not in data["members"]]
         if missing:
-            raise ProfileError(f"what was learned lacks {missing[0]!r}", "so it cannot be used",
-                               "learn again from the logbook")
+            raise ProfileError(
+                f"what was learned lacks {missing[0]!r}",
+                "so it cannot be used",
+                "learn again from the logbook",
+            )
         z = np.array([data["members"][name] for name in names])
         return cls(data["kind"], z, int(data["cooks"]), bool(data["contradicted"]))
 
@@ -81,7 +99,9 @@ class Learned:
 def learn(cook: Cook, before: Learned | None = None, seed: int = 11) -> Learned:
     """The cooker after one more cook. Raises ValueRefused when the cook holds no reading."""
     if not cook.readings:
-        raise ValueRefused("the cook holds no dome reading", "so nothing can be learned", "note the dome now and then")
+        raise ValueRefused(
+            "the cook holds no dome reading", "so nothing can be learned", "note the dome now and then"
+        )
     rng = np.random.default_rng(seed)
     current = before or Learned(cook.kind, draw_z(cook.kind, KEPT * 4, rng), 0)
     apart = max(1.0, (cook.readings[-1].at_min - cook.readings[0].at_min) / APART_MIN + 1.0)
@@ -95,7 +115,7 @@ def learn(cook: Cook, before: Learned | None = None, seed: int = 11) -> Learned:
         kept = weighing.systematic(weighing.weights(log), KEPT)
         current = replace(current, z=z[:, kept])
     z = current.z
-    if contradicted:   # nothing fits: keep the middle, admit more
+    if contradicted:  # nothing fits: keep the middle, admit more
         z = z.mean(axis=1, keepdims=True) + WIDENED * (z - z.mean(axis=1, keepdims=True))
     return Learned(cook.kind, z, current.cooks + 1, contradicted)
 
@@ -124,7 +144,8 @@ def replay(cook: Cook, z: np.ndarray, rng: np.random.Generator) -> np.ndarray:
 
 @dataclass(frozen=True)
 class LearnedFact:
-    """One thing learned: value and its 80 % range, the same of cookers at large, and where among them (0..1) it lies.
+    """One thing learned: value and its 80 % range, the same of cookers at large, and where among them (0..1)
+    it lies.
 
     sure: the range has moved off the middle of cookers at large.
     """
@@ -140,11 +161,16 @@ class LearnedFact:
 
 
 def facts(learned: Learned, target_f: float = 275.0) -> list[LearnedFact]:
-    """What is worth telling: gasket leak, thermometer offset, top opening that holds target_f (against cookers at large)."""
+    """What is worth telling: gasket leak, thermometer offset, top opening that holds target_f (against
+    cookers at large).
+    """
     rng = np.random.default_rng(5)
     own, others = from_z(learned.kind, learned.z), from_z(learned.kind, draw_z(learned.kind, KEPT, rng))
-    pairs = [("leak", "m2", own.leak, others.leak), ("gauge_offset", "F", own.gauge_offset, others.gauge_offset),
-             ("top_opening", "1", _opening(own, target_f), _opening(others, target_f))]
+    pairs = [
+        ("leak", "m2", own.leak, others.leak),
+        ("gauge_offset", "F", own.gauge_offset, others.gauge_offset),
+        ("top_opening", "1", _opening(own, target_f), _opening(others, target_f)),
+    ]
     return [_fact(*pair) for pair in pairs]
 
 
@@ -158,4 +184,6 @@ def _opening(cookers, target_f: float) -> np.ndarray:
 def _fact(name: str, unit: str, own: np.ndarray, others: np.ndarray) -> LearnedFact:
     low, likely, high = (float(v) for v in np.quantile(own, (0.1, 0.5, 0.9)))
     usual = float(np.median(others))
-    return LearnedFact(name, unit, likely, low, high, usual, float((others < likely).mean()), not low < usual < high)
+    return LearnedFact(
+        name, unit, likely, low, high, usual, float((others < likely).mean()), not low < usual < high
+    )

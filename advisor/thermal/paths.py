@@ -1,4 +1,7 @@
-"""Coarse runs for forecasts: many cookers, each column with its own plan, steps that lengthen when nothing happens."""
+"""Coarse runs for forecasts: many cookers, each column with its own plan, steps that lengthen when nothing
+happens.
+"""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -10,8 +13,10 @@ from .air import OXYGEN_SHARE, R_AIR
 from .simulate import advance
 from .state import GAS, OXYGEN, Controls, Fixed
 
-BURP_CRACK, BURP_SECONDS = 0.05, 12.0   # m, s; common practice, no published source: two inches, ten to fifteen seconds
-FIRST_STEP = 20.0                       # s after a move; then three times as long, up to what `_longest` allows
+# m, s; common practice, no published source: two inches, ten to fifteen seconds
+BURP_CRACK, BURP_SECONDS = 0.05, 12.0
+# s after a move; then three times as long, up to what `_longest` allows
+FIRST_STEP = 20.0
 
 
 @dataclass
@@ -25,7 +30,9 @@ class Turn:
 
 
 def turns(plans: list[list], bottom: np.ndarray, top: np.ndarray, columns: list[np.ndarray]) -> list[Turn]:
-    """Merge plans (each a list of moves with at_min, bottom, top, burp) into turns; columns[k] are those of plan k."""
+    """Merge plans (each a list of moves with at_min, bottom, top, burp) into turns; columns[k] are those of
+    plan k.
+    """
     times = sorted({round(move.at_min, 2) for plan in plans for move in plan})
     merged = []
     for time in times:
@@ -44,18 +51,24 @@ def burp_now(x: np.ndarray, fixed: Fixed, which: np.ndarray) -> None:
     """Burp the lids of some columns at one stroke. Changes x."""
     rho_in = fixed.weather.pressure / (R_AIR * x[GAS])
     rate = lid.exchange_rate(BURP_CRACK, fixed.c.lid_width, fixed.rho_out, rho_in)
-    gas, oxygen = lid.burped(x[GAS], x[OXYGEN], fixed.ambient, OXYGEN_SHARE, rate, rho_in * fixed.c.volume, BURP_SECONDS)
+    gas, oxygen = lid.burped(
+        x[GAS], x[OXYGEN], fixed.ambient, OXYGEN_SHARE, rate, rho_in * fixed.c.volume, BURP_SECONDS
+    )
     x[GAS] = np.where(which, gas, x[GAS])
     x[OXYGEN] = np.where(which, oxygen, x[OXYGEN])
 
 
 def _longest(quiet_s: float) -> float:
     """Longest step [s] once nothing was moved for quiet_s."""
-    return 60.0 if quiet_s < 600.0 else 120.0 if quiet_s < 1800.0 else 240.0
+    return 60.0 if quiet_s < 300.0 else 120.0 if quiet_s < 1200.0 else 300.0
 
 
-def follow(x: np.ndarray, fixed: Fixed, u: Controls, plan: list[Turn], minutes: float, stops_min: tuple = ()) -> tuple:
-    """(times [min] (t,), shown [F] (t, n), last state, last controls). Every stop falls on a step. x is left alone."""
+def follow(
+    x: np.ndarray, fixed: Fixed, u: Controls, plan: list[Turn], minutes: float, stops_min: tuple = ()
+) -> tuple:
+    """(times [min] (t,), shown [F] (t, n), last state, last controls). Every stop falls on a step. x is left
+    alone.
+    """
     x, now, quiet, span = x.copy(), 0.0, 0.0, FIRST_STEP
     plan, end = list(plan), minutes * 60.0
     marks = sorted({s * 60.0 for s in stops_min} | {end} | {turn.at_min * 60.0 for turn in plan})

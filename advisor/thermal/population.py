@@ -3,6 +3,7 @@
 A cooker is a column: every parameter is an array (n,). Draws are made in standard normal units (z), the one
 space in which learning, too, describes a cooker.
 """
+
 from __future__ import annotations
 
 import tomllib
@@ -15,8 +16,8 @@ import numpy as np
 from ..errors import ProfileError
 
 FOLDER = Path(__file__).parent / "cookers"
-NINE_IN_TEN = 1.645   # standard deviations from the middle to the ends of a stated range
-FURTHEST = 2.6        # draws stop here
+NINE_IN_TEN = 1.645  # standard deviations from the middle to the ends of a stated range
+FURTHEST = 2.6  # draws stop here
 
 
 @dataclass(frozen=True)
@@ -31,7 +32,9 @@ class Range:
     source: str
 
     def at(self, z):
-        """The figure at z standard deviations; each side of the middle has its own width. Shares stay below 1."""
+        """The figure at z standard deviations; each side of the middle has its own width. Shares stay below
+        1.
+        """
         z = np.asarray(z, float) / NINE_IN_TEN
         if self.shape == "log":
             drawn = self.value * np.where(z < 0, self.value / self.low, self.high / self.value) ** z
@@ -62,7 +65,9 @@ def kind_ranges(kind: str) -> dict[str, Range]:
     """Ranges of a kind, by parameter. Raises ProfileError naming the kinds there are."""
     path = FOLDER / f"{kind}.toml"
     if kind == "common" or not path.is_file():
-        raise ProfileError(f"no cooker of kind {kind!r}", "so its figures are not known", f"use one of {kinds()}")
+        raise ProfileError(
+            f"no cooker of kind {kind!r}", "so its figures are not known", f"use one of {kinds()}"
+        )
     tables = [tomllib.loads(file.read_text(encoding="utf-8")) for file in (FOLDER / "common.toml", path)]
     return {name: Range(**entry) for table in tables for name, entry in table.items()}
 
@@ -81,7 +86,9 @@ def from_z(kind: str, z: np.ndarray, deflector_in: float = 1.0) -> Cookers:
 
 
 def draw_z(kind: str, n: int, rng: np.random.Generator, width: float = 1.0) -> np.ndarray:
-    """Standard normal draws (parameters, n), cut at +-FURTHEST; width above 1 reaches outside the stated ranges."""
+    """Standard normal draws (parameters, n), cut at +-FURTHEST; width above 1 reaches outside the stated
+    ranges.
+    """
     return np.clip(rng.standard_normal((len(kind_ranges(kind)), n)), -FURTHEST, FURTHEST) * width
 
 

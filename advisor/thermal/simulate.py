@@ -1,4 +1,5 @@
 """Run cookers through time: one small step, a cooker that can be driven, a whole plan of moves."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
@@ -26,16 +27,17 @@ from .state import (
     Surroundings,
 )
 
-STEP = 20.0       # s; halving it moves the dome by less than 1 F
-STARTED_AT = 950.0   # K, charcoal glowing from a starter, within measured peaks of 740-790 C; assumed
-SETTLING = 0.5    # s, length of the first step after a move; steps double from there
+STEP = 20.0  # s; halving it moves the dome by less than 1 F
+STARTED_AT = 950.0  # K, charcoal glowing from a starter, within measured peaks of 740-790 C; assumed
+SETTLING = 0.5  # s, length of the first step after a move; steps double from there
 MASSES = [OXYGEN, LIT, UNLIT, VOLATILE]
 
 
 def advance(x: np.ndarray, fixed: Fixed, u: Controls, dt: float) -> tuple[np.ndarray, Fluxes]:
     """State after dt [s] and the mean fluxes; the old state is left alone.
 
-    Two-stage exponential Runge-Kutta (ETD2RK, Cox and Matthews 2002): exponential in the fast rows (gas, oxygen,
+    Two-stage exponential Runge-Kutta (ETD2RK, Cox and Matthews 2002): exponential in the fast rows (gas,
+    oxygen,
     coals, gauge), Crank-Nicolson in the conduction of the walls, Heun in the rest.
     """
     before, fast, fluxes = rates(x, fixed, u)
@@ -129,13 +131,24 @@ class Cooking:
         x, f = self.x, self.fixed
         shown = gauge.as_read(fahrenheit(x[state.GAUGE]), f.c.gauge_offset, self.rounding_f)
         alive = combustion.aliveness(x[COAL], f.c.t_out)
-        return Readings(shown, state.dome_f(x), state.core_f(x), x[LIT], x[LIT] + x[UNLIT], x[COAL], x[OXYGEN],
-                        (alive < 0.05) | (x[LIT] < 0.004), lid.flash_danger(x[OXYGEN], x[COAL]))
+        return Readings(
+            shown,
+            state.dome_f(x),
+            state.core_f(x),
+            x[LIT],
+            x[LIT] + x[UNLIT],
+            x[COAL],
+            x[OXYGEN],
+            (alive < 0.05) | (x[LIT] < 0.004),
+            lid.flash_danger(x[OXYGEN], x[COAL]),
+        )
 
 
 @dataclass(frozen=True)
 class Move:
-    """One change at a time [min]; None leaves a thing as it is. Openings 0..1, crack [m], wind [m/s], masses [kg]."""
+    """One change at a time [min]; None leaves a thing as it is. Openings 0..1, crack [m], wind [m/s], masses
+    [kg].
+    """
 
     at_min: float
     bottom: float | np.ndarray | None = None
@@ -153,7 +166,9 @@ def burp(at_min: float, crack: float = 0.05, hold_s: float = 10.0) -> list[Move]
 
 @dataclass
 class Run:
-    """A run of a plan: times [min] (t,), gauge and dome [F] (t, n), the last state, sums of fluxes [kg, J] (n,)."""
+    """A run of a plan: times [min] (t,), gauge and dome [F] (t, n), the last state, sums of fluxes [kg, J]
+    (n,).
+    """
 
     minutes: np.ndarray
     gauge_f: np.ndarray
@@ -173,8 +188,15 @@ def _apply(move: Move, x: np.ndarray, fixed: Fixed, u: Controls) -> Controls:
     return replace(u, **{name: value for name, value in changes.items() if value is not None})
 
 
-def run(x: np.ndarray, fixed: Fixed, moves: list[Move], minutes: float, dt: float = STEP, u: Controls | None = None,
-        every_min: float = 1.0) -> Run:
+def run(
+    x: np.ndarray,
+    fixed: Fixed,
+    moves: list[Move],
+    minutes: float,
+    dt: float = STEP,
+    u: Controls | None = None,
+    every_min: float = 1.0,
+) -> Run:
     """Play a plan from state x for some minutes; steps end at the moves, records fall on every_min."""
     x, u, waiting = x.copy(), u or Controls(), sorted(moves, key=lambda move: move.at_min)
     records, totals, now, end = [], 0.0, 0.0, minutes * 60.0

@@ -1,4 +1,5 @@
 """The state of n cookers as one array (ROWS, n), what drives them, and a state to start from."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -16,11 +17,12 @@ BODY = slice(DOME.stop, DOME.stop + LAYERS)
 BOWL = slice(BODY.stop, BODY.stop + LAYERS)
 WALLS = slice(DOME.start, BOWL.stop)
 SKIN = FOOD.stop - 1
-FAST = [GAS, OXYGEN, COAL, GAUGE, SKIN]   # rows the integrator treats as exponential
+FAST = [GAS, OXYGEN, COAL, GAUGE, SKIN]  # rows the integrator treats as exponential
 ROWS = BOWL.stop
-WALLS_COUNT = 3   # dome, body and the fire bowl inside the body
-BARE_BODY, BARE_BOWL = 0.6, 0.5   # shares of their inner faces that the gas sweeps; the rest bowl or coals cover
-CINDERS = 0.02   # kg of hot ash that keeps the coals' heat store from vanishing with the last ember
+WALLS_COUNT = 3  # dome, body and the fire bowl inside the body
+# shares of their inner faces that the gas sweeps; the rest bowl or coals cover
+BARE_BODY, BARE_BOWL = 0.6, 0.5
+CINDERS = 0.02  # kg of hot ash that keeps the coals' heat store from vanishing with the last ember
 
 
 @dataclass
@@ -42,7 +44,9 @@ class Controls:
     wind: np.ndarray | float = 0.0
 
     def set_up(self, fixed: Fixed) -> Opened:
-        """Areas, wind pressure and forced convection; worked out once, as controls are replaced, never changed."""
+        """Areas, wind pressure and forced convection; worked out once, as controls are replaced, never
+        changed.
+        """
         if getattr(self, "_for", None) is not fixed:
             self._for, self._opened = fixed, Opened.of(self, fixed)
         return self._opened
@@ -50,7 +54,9 @@ class Controls:
 
 @dataclass(frozen=True)
 class Opened:
-    """What controls come to at given cookers: slide and cap [m2], wind pressure [Pa] (4, n), forced h [W/(m2 K)]."""
+    """What controls come to at given cookers: slide and cap [m2], wind pressure [Pa] (4, n), forced h [W/(m2
+    K)].
+    """
 
     slot: np.ndarray
     top: np.ndarray
@@ -62,7 +68,9 @@ class Opened:
         c, windy = fixed.c, bool(np.any(u.wind))
         slot = c.shut_bottom + fixed.slot_area * np.maximum(u.bottom, 0.0)
         top = c.shut_top + c.top_area * np.power(np.maximum(u.top, 0.0), c.vent_shape)
-        gusts = draught.wind_pressure(np.asarray(u.wind, float), fixed.wind_on, fixed.rho_out) if windy else 0.0
+        gusts = (
+            draught.wind_pressure(np.asarray(u.wind, float), fixed.wind_on, fixed.rho_out) if windy else 0.0
+        )
         return cls(slot, top, gusts, fixed.wind_h(u.wind) if windy else 0.0)
 
 
@@ -92,13 +100,15 @@ class Fixed:
     def _set_areas(self):
         c = self.c
         self.slot_area = c.bottom_slot * c.bottom_travel
-        self.heights = np.stack([np.zeros(c.n), c.leak_height - c.leak_band, c.leak_height + c.leak_band, c.top_height])
+        self.heights = np.stack(
+            [np.zeros(c.n), c.leak_height - c.leak_band, c.leak_height + c.leak_band, c.top_height]
+        )
         side = 0.5 * (c.wind_bottom + c.wind_top)
         self.wind_on = np.stack([c.wind_bottom, side, side, c.wind_top])
         self.plate_cp = deflector.plate_capacity(c.deflector_mass, c.grate_mass, c.deflector_in)
         self.plate_face = c.plate_area * (0.3 + 0.7 * c.deflector_in)
         self.views = np.stack(deflector.view_shares(c.deflector_in))
-        gap = np.maximum(np.pi / 4 * c.width ** 2 - self.plate_face, 0.0)
+        gap = np.maximum(np.pi / 4 * c.width**2 - self.plate_face, 0.0)
         self.pair_emissivity = deflector.effective_emissivity(c.emissivity, c.emissivity)
         pair = self.pair_emissivity * walls.STEFAN_BOLTZMANN
         seen = np.stack([self.plate_face, 0.3 * self.plate_face, gap, 0.6 * self.plate_face])
@@ -118,13 +128,18 @@ class Fixed:
         self.layer_cp = c.wall_density * c.wall_cp * self.spacing * mean_area
         self.step_ua = (c.wall_k / self.spacing * mean_area)[:, None, :]
         self.outer_width = c.width + 2 * thickness[:2].mean(axis=0)
-        calm = [walls.natural_convection_sphere(self.ambient + d, self.ambient, self.outer_width) for d in (15., 150.)]
-        roots = [15.0 ** 0.25, 150.0 ** 0.25]
+        calm = [
+            walls.natural_convection_sphere(self.ambient + d, self.ambient, self.outer_width)
+            for d in (15.0, 150.0)
+        ]
+        roots = [15.0**0.25, 150.0**0.25]
         self.calm_slope = (calm[1] - calm[0]) / (roots[1] - roots[0])
         self.calm_base = calm[0] - self.calm_slope * roots[0]
 
     def wall_step(self, dt: float) -> np.ndarray:
-        """(1 - dt/2 J)^-1 of conduction between the layers (walls, L, L, n), kept for the next step of that length."""
+        """(1 - dt/2 J)^-1 of conduction between the layers (walls, L, L, n), kept for the next step of that
+        length.
+        """
         if dt not in self._wall_steps:
             flow = self.step_ua[:, 0] / self.layer_cp * (0.5 * dt)
             couple = np.zeros((WALLS_COUNT, self.n, LAYERS, LAYERS))
@@ -134,13 +149,16 @@ class Fixed:
                 couple[:, :, i + 1, i + 1] += flow
                 couple[:, :, i + 1, i] -= flow
             self._wall_steps[dt] = np.ascontiguousarray(
-                np.linalg.inv(couple + np.eye(LAYERS)).transpose(0, 2, 3, 1))
+                np.linalg.inv(couple + np.eye(LAYERS)).transpose(0, 2, 3, 1)
+            )
         return self._wall_steps[dt]
 
     def wind_h(self, wind):
         """Forced convection outside [W/(m2 K)]; 0 in still air, where natural convection rules."""
         speed = np.abs(np.asarray(wind, float))
-        return np.where(speed > 0.05, walls.wind_convection_sphere(speed, self.ambient + 30.0, self.outer_width), 0.0)
+        return np.where(
+            speed > 0.05, walls.wind_convection_sphere(speed, self.ambient + 30.0, self.outer_width), 0.0
+        )
 
 
 def fresh(fixed: Fixed, lit: float | np.ndarray = 0.06, fuel_share: float | np.ndarray = 0.8) -> np.ndarray:

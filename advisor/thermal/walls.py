@@ -1,15 +1,20 @@
-"""Ceramic wall: conduction in layers, convection and radiation inside, natural, wind and radiant loss outside."""
+"""Ceramic wall: conduction in layers, convection and radiation inside, natural, wind and radiant loss
+outside.
+"""
+
 import numpy as np
 
 from .air import GRAVITY, conductivity, kinematic_viscosity
 
-STEFAN_BOLTZMANN = 5.670374e-8   # W/(m2 K4)
-PRANDTL = 0.71                   # air, 0-500 C
+STEFAN_BOLTZMANN = 5.670374e-8  # W/(m2 K4)
+PRANDTL = 0.71  # air, 0-500 C
 
 
 def radiation(t_hot, t_cold, emissivity=0.9):
-    """Net radiant flux [W/m2]: eps sigma (T1^4 - T2^4). Check: 300 K to 250 K, black -> 237.8. Zero if equal."""
-    return emissivity * STEFAN_BOLTZMANN * (t_hot ** 4 - t_cold ** 4)
+    """Net radiant flux [W/m2]: eps sigma (T1^4 - T2^4). Check: 300 K to 250 K, black -> 237.8. Zero
+    if equal.
+    """
+    return emissivity * STEFAN_BOLTZMANN * (t_hot**4 - t_cold**4)
 
 
 def radiation_coefficient(t_hot, t_cold, emissivity=0.9):
@@ -25,9 +30,11 @@ def natural_convection_sphere(t_surface, t_air, diameter):
     """
     film = 0.5 * (t_surface + t_air)
     nu = kinematic_viscosity(film)
-    rayleigh = GRAVITY * np.abs(t_surface - t_air) / film * diameter ** 3 * PRANDTL / nu ** 2
+    rayleigh = GRAVITY * np.abs(t_surface - t_air) / film * diameter**3 * PRANDTL / nu**2
     f = 1.0 + (0.469 / PRANDTL) ** 0.5625
-    nusselt = 2.0 + 0.589 * rayleigh ** 0.25 / f ** (4 / 9) * (1.0 + 7.44e-8 * rayleigh / f ** (16 / 9)) ** (1 / 12)
+    nusselt = 2.0 + 0.589 * rayleigh**0.25 / f ** (4 / 9) * (1.0 + 7.44e-8 * rayleigh / f ** (16 / 9)) ** (
+        1 / 12
+    )
     return nusselt * conductivity(film) / diameter
 
 
@@ -37,14 +44,15 @@ def wind_convection_sphere(speed, t_film, diameter):
     Whitaker 1972 without its wall-viscosity term, 3.5 < Re < 7.6e4, from memory, held to `ht` by a test.
     """
     re = np.abs(speed) * diameter / kinematic_viscosity(t_film)
-    nusselt = 2.0 + (0.4 * np.sqrt(re) + 0.06 * np.cbrt(re) ** 2) * PRANDTL ** 0.4
+    nusselt = 2.0 + (0.4 * np.sqrt(re) + 0.06 * np.cbrt(re) ** 2) * PRANDTL**0.4
     return nusselt * conductivity(t_film) / diameter
 
 
 def inside_convection(dt, length, stirring=1.0):
     """Inside natural convection [W/(m2 K)]: stirring x 1.42 (dT/L)^1/4; laminar air at a wall, from memory.
 
-    stirring: how much the plume of the fire stirs the air more than a still room, 1-2.5. Zero at equal temperatures.
+    stirring: how much the plume of the fire stirs the air more than a still room, 1-2.5. Zero at equal
+    temperatures.
     """
     return 1.42 * stirring * np.sqrt(np.sqrt(np.abs(dt) / length))
 
@@ -57,7 +65,8 @@ def biot(h, half_thickness, k):
 def conduction(layers, conductance):
     """Flow from each layer to the next, outwards (..., L - 1, n): Fourier's law between layer centres.
 
-    layers (..., L, n) [K]; conductance k/dx [W/(m2 K)] gives W/m2, k A/dx [W/K] gives W. Nothing if all are equal.
+    layers (..., L, n) [K]; conductance k/dx [W/(m2 K)] gives W/m2, k A/dx [W/K] gives W. Nothing if all are
+    equal.
     """
     return (layers[..., :-1, :] - layers[..., 1:, :]) * conductance
 

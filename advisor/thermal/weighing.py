@@ -1,23 +1,32 @@
 """Importance weights of an ensemble: likelihood of readings, effective sample size, weighted quantiles."""
+
 from __future__ import annotations
 
 import numpy as np
 
-READING_SD = 4.0        # F: rounding to 5 F (1.4) and the eye and needle between looks; assumed
-DRIFT_SD = 1.8          # F per root minute: what the model itself gets wrong since its start, as a random walk; assumed
-HEAVY_TAIL = 4.0        # degrees of freedom of the Student t that stands for the odd reading
-INDEPENDENT = 5.0       # readings count at most as so many independent ones: model error is shared between them
-CONTRADICTED = 3.0      # best member's mean miss, in standard deviations, above which the readings contradict all
-LEAST_SHARE = 0.10      # effective sample size is kept above this share of the ensemble by flattening the weights
+READING_SD = 4.0  # F: rounding to 5 F (1.4) and the eye and needle between looks; assumed
+# F per root minute: what the model itself gets wrong since its start, as a random walk; assumed
+DRIFT_SD = 1.8
+HEAVY_TAIL = 4.0  # degrees of freedom of the Student t that stands for the odd reading
+# readings count at most as so many independent ones: model error is shared between them
+INDEPENDENT = 5.0
+# best member's mean miss, in standard deviations, above which the readings contradict all
+CONTRADICTED = 3.0
+# effective sample size is kept above this share of the ensemble by flattening the weights
+LEAST_SHARE = 0.10
 
 
 def deviations(since_start_min: np.ndarray) -> np.ndarray:
-    """Standard deviation [F] of reading minus model at minutes since the ensemble was started on a reading."""
-    return np.sqrt(READING_SD ** 2 + DRIFT_SD ** 2 * np.maximum(since_start_min, 0.0))
+    """Standard deviation [F] of reading minus model at minutes since the ensemble was started on a
+    reading.
+    """
+    return np.sqrt(READING_SD**2 + DRIFT_SD**2 * np.maximum(since_start_min, 0.0))
 
 
 def log_likelihood(misses: np.ndarray, sd: np.ndarray, independent: float = INDEPENDENT) -> np.ndarray:
-    """Student t log-likelihood (n,) of misses (readings, n) with scale sd (readings,), tempered for shared error."""
+    """Student t log-likelihood (n,) of misses (readings, n) with scale sd (readings,), tempered for shared
+    error.
+    """
     if not len(misses):
         return np.zeros(misses.shape[1])
     each = -0.5 * (HEAVY_TAIL + 1.0) * np.log1p((misses / sd[:, None]) ** 2 / HEAVY_TAIL)
@@ -37,7 +46,9 @@ def effective_size(weights: np.ndarray) -> float:
 
 
 def weights(log_likelihoods: np.ndarray) -> np.ndarray:
-    """Weights (n,) that sum to 1, flattened (log-likelihood times 0.7) until the effective size is large enough."""
+    """Weights (n,) that sum to 1, flattened (log-likelihood times 0.7) until the effective size is large
+    enough.
+    """
     log = log_likelihoods - log_likelihoods.max()
     for _ in range(40):
         w = np.exp(log)
@@ -63,5 +74,7 @@ def quantile(values: np.ndarray, w: np.ndarray, share: float) -> float:
 
 
 def systematic(w: np.ndarray, count: int) -> np.ndarray:
-    """Positions (count,) drawn by systematic resampling, without a random number: evenly spaced through the weights."""
+    """Positions (count,) drawn by systematic resampling, without a random number: evenly spaced through the
+    weights.
+    """
     return np.searchsorted(np.cumsum(w), (np.arange(count) + 0.5) / count).clip(0, len(w) - 1)

@@ -1,4 +1,5 @@
 """Air against CoolProp and published temperature pairs."""
+
 import pytest
 from CoolProp.CoolProp import PropsSI
 
@@ -7,7 +8,9 @@ from advisor.thermal import air
 CELSIUS = [-10.0, 0.0, 20.0, 107.2, 150.0, 200.0, 300.0, 400.0]
 
 
-@pytest.mark.parametrize("c, rho", [(20, 1.2046), (107.2, 0.9279), (150, 0.8340), (200, 0.7458), (300, 0.6157)])
+@pytest.mark.parametrize(
+    "c, rho", [(20, 1.2046), (107.2, 0.9279), (150, 0.8340), (200, 0.7458), (300, 0.6157)]
+)
 def test_density_of_the_table(c, rho):
     assert air.density(c + 273.15) == pytest.approx(rho, rel=2e-3)
 

@@ -1,4 +1,5 @@
 """Heat, oxygen and charcoal are kept; the integrator agrees with scipy's on the same equations."""
+
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
@@ -6,13 +7,23 @@ from scipy.integrate import solve_ivp
 from advisor.thermal import air, balance, population, simulate, state
 from advisor.thermal.state import Controls, Fixed, Surroundings
 
-RECOVERY = [simulate.Move(0, bottom=1.0, top=1.0, crack=0.3), simulate.Move(10, crack=0.0),
-            simulate.Move(30, bottom=0.25, top=0.4), simulate.Move(60, bottom=0.0, top=0.0),
-            *simulate.burp(65), simulate.Move(75, bottom=0.25, top=0.15), simulate.Move(90, food_kg=3.0, wind=2.0)]
+RECOVERY = [
+    simulate.Move(0, bottom=1.0, top=1.0, crack=0.3),
+    simulate.Move(10, crack=0.0),
+    simulate.Move(30, bottom=0.25, top=0.4),
+    simulate.Move(60, bottom=0.0, top=0.0),
+    *simulate.burp(65),
+    simulate.Move(75, bottom=0.25, top=0.15),
+    simulate.Move(90, food_kg=3.0, wind=2.0),
+]
 
 
 def _fixed(n=1, seed=None, kind="large"):
-    c = population.middle(kind, n) if seed is None else population.sample(kind, n, np.random.default_rng(seed))
+    c = (
+        population.middle(kind, n)
+        if seed is None
+        else population.sample(kind, n, np.random.default_rng(seed))
+    )
     return Fixed(c, Surroundings())
 
 
@@ -40,7 +51,13 @@ def test_oxygen_is_kept():
 
     start = mass(x) * x[state.OXYGEN]
     for second in range(3600):
-        opened = Controls(1.0, 1.0) if second < 1200 else Controls(0.0, 0.0) if second < 2400 else Controls(0.25, 0.2)
+        opened = (
+            Controls(1.0, 1.0)
+            if second < 1200
+            else Controls(0.0, 0.0)
+            if second < 2400
+            else Controls(0.25, 0.2)
+        )
         new, f = simulate.advance(x, fixed, opened, 1.0)
         come = f.inflow + f.exchange
         entered += come * air.OXYGEN_SHARE
@@ -68,8 +85,14 @@ def test_charcoal_is_kept():
 
 
 def _scipy(x, fixed, u, seconds):
-    """The same equations with scipy's stiff integrator; the rows of food, of which there is none, left out."""
-    rows = [i for i in range(state.ROWS) if i not in (state.WATER, state.FOOD_MASS, *range(*state.FOOD.indices(99)))]
+    """The same equations with scipy's stiff integrator; the rows of food, of which there is none,
+    left out.
+    """
+    rows = [
+        i
+        for i in range(state.ROWS)
+        if i not in (state.WATER, state.FOOD_MASS, *range(*state.FOOD.indices(99)))
+    ]
 
     def slope(_, some):
         whole = x.copy()
@@ -112,7 +135,7 @@ def test_halving_the_step_for_the_middle_cookers():
         fixed = _fixed(kind=kind)
         x = state.fresh(fixed, 0.15)
         runs = [simulate.run(x, fixed, RECOVERY, 240.0, dt=dt) for dt in (simulate.STEP, simulate.STEP / 2)]
-        assert np.abs(runs[0].dome_f - runs[1].dome_f).max() < 1.5   # F, also in the seconds of a burp
+        assert np.abs(runs[0].dome_f - runs[1].dome_f).max() < 1.5  # F, also in the seconds of a burp
         assert np.abs(runs[0].gauge_f - runs[1].gauge_f).max() < 1.0
 
 

@@ -1,8 +1,11 @@
-"""What every run of the cooker must do, whatever its numbers: cool when shut, dip when burped, live on air."""
+"""What every run of the cooker must do, whatever its numbers: cool when shut, dip when burped, live
+on air.
+"""
+
 import numpy as np
 import pytest
 
-from advisor.thermal import population, simulate, state
+from advisor.thermal import population, state
 from advisor.thermal.simulate import Cooking, Move, burp, run
 from advisor.thermal.state import Controls, Fixed, Surroundings
 
@@ -25,7 +28,7 @@ def test_a_shut_cooker_cools_over_hours(kind):
     fixed, x = _soaked(kind, leak=40e-6, shut_bottom=15e-6, shut_top=10e-6)
     shut = run(x, fixed, [Move(0, bottom=0.0, top=0.0)], 600.0, every_min=30.0)
     gone = (shut.dome_f - 68.0) / (shut.dome_f[0] - 68.0)
-    assert (np.median(gone[4]) > 0.10), "two hours later an insulated cooker is still warm"
+    assert np.median(gone[4]) > 0.10, "two hours later an insulated cooker is still warm"
     assert (gone[-1] < 0.12).all()
     assert (shut.x[state.LIT] < 0.02).mean() > 0.9
 
@@ -35,7 +38,7 @@ def test_a_burp_vents_hot_air_and_lets_oxygen_in():
     choked = run(x, fixed, [Move(0, bottom=0.0, top=0.0)], 6.0, u=Controls(0.0, 0.0)).x
     burped = run(choked, fixed, burp(0.0), 10.0 / 60.0, u=Controls(0.0, 0.0)).x
     still = run(choked, fixed, [], 10.0 / 60.0, u=Controls(0.0, 0.0)).x
-    assert (burped[state.GAS] < still[state.GAS]).mean() > 0.85   # starved hot coals may flame up at once
+    assert (burped[state.GAS] < still[state.GAS]).mean() > 0.85  # starved hot coals may flame up at once
     assert np.median(still[state.GAS] - burped[state.GAS]) > 10.0
     assert (burped[state.OXYGEN] > still[state.OXYGEN]).all()
 
@@ -117,7 +120,9 @@ def test_stepping_is_running():
             shown = cooking.step(60.0, u)
     fixed = Fixed(c, Surroundings())
     moves = [Move(0, bottom=1.0, top=1.0, crack=0.3), Move(10, crack=0.0), Move(30, bottom=0.25, top=0.15)]
-    assert shown.gauge_f == pytest.approx(run(state.fresh(fixed, 0.1), fixed, moves, 70.0).gauge_f[-1], abs=1.0)
+    assert shown.gauge_f == pytest.approx(
+        run(state.fresh(fixed, 0.1), fixed, moves, 70.0).gauge_f[-1], abs=1.0
+    )
     assert cooking.seconds == pytest.approx(70 * 60.0)
 
 
@@ -145,8 +150,17 @@ def test_letting_air_in_on_starved_glowing_coals_is_flagged():
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_nothing_goes_wild_at_the_edges(kind):
-    fixed = Fixed(population.sample(kind, 40, np.random.default_rng(0), width=2.0), Surroundings(ambient=263.15))
-    moves = [Move(0, bottom=1.0, top=1.0, crack=0.3), Move(5, crack=0.0), Move(40, bottom=0.0, top=0.0, wind=12.0),
-             *burp(50), Move(60, bottom=1.0, top=1.0), Move(120, bottom=0.0, top=1.0), Move(150, fuel_kg=1.0)]
+    fixed = Fixed(
+        population.sample(kind, 40, np.random.default_rng(0), width=2.0), Surroundings(ambient=263.15)
+    )
+    moves = [
+        Move(0, bottom=1.0, top=1.0, crack=0.3),
+        Move(5, crack=0.0),
+        Move(40, bottom=0.0, top=0.0, wind=12.0),
+        *burp(50),
+        Move(60, bottom=1.0, top=1.0),
+        Move(120, bottom=0.0, top=1.0),
+        Move(150, fuel_kg=1.0),
+    ]
     r = run(state.fresh(fixed, 0.2, 1.0), fixed, moves, 400.0)
     assert np.isfinite(r.x).all() and (r.dome_f > -10.0).all() and (r.dome_f < 1500.0).all()

@@ -1,4 +1,7 @@
 """Chosen numbers: within their limits, better than nothing, and in the right direction."""
+
+from itertools import pairwise
+
 import pytest
 
 from advisor.thermal.choose import Limits, choose_choke, choose_lift, choose_opening
@@ -45,7 +48,7 @@ def test_further_over_chokes_longer():
 def test_the_burps_keep_their_distance(far_over):
     limits = Limits(min_wait_min=30.0, max_wait_min=30.0)
     times = [a.at_min for a in choose_choke(far_over, limits).actions if a.burp]
-    assert all(b - a >= limits.burp_gap_min for a, b in zip(times, times[1:]))
+    assert all(b - a >= limits.burp_gap_min for a, b in pairwise(times))
 
 
 def test_a_steady_fire_is_left_alone(steady):
@@ -67,7 +70,7 @@ def test_one_move_goes_only_so_far(far_over):
 def test_a_low_fire_is_lifted():
     chosen = choose_lift(ensemble(300.0, 215, 212, 210, top=0.08))
     assert chosen.actions and chosen.expected_error_f < 0.8 * chosen.error_if_nothing_f
-    assert all(b.at_min - a.at_min >= 5.0 for a, b in zip(chosen.actions, chosen.actions[1:]))
+    assert all(b.at_min - a.at_min >= 5.0 for a, b in pairwise(chosen.actions))
 
 
 def test_holding_more_needs_more_opening(steady):

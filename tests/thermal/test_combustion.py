@@ -1,4 +1,5 @@
 """The fire's relations: heats against `chemicals` and measured charcoals, limits when starved or unlit."""
+
 import numpy as np
 import pytest
 from chemicals.combustion import combustion_data
@@ -20,14 +21,19 @@ def test_pure_carbon():
 
 def test_carbon_to_carbon_monoxide_only():
     assert combustion.char_heat(1.0, 1.0) == pytest.approx(110.5e3 / 12.011e-3, rel=2e-3)
-    assert combustion.char_heat(1.0, 1.0) / combustion.char_oxygen(1.0, 1.0) == pytest.approx(6.91e6, rel=2e-3)
+    assert combustion.char_heat(1.0, 1.0) / combustion.char_oxygen(1.0, 1.0) == pytest.approx(
+        6.91e6, rel=2e-3
+    )
 
 
-@pytest.mark.parametrize("carbon, volatile, measured", [
-    (0.78, 0.18, 32.2e6),     # wood charcoal 31.0-33.5 MJ/kg, volatiles 17.7-19.1 %, fixed C 77.6-79.5 %
-    (0.79, 0.20, 31.6e6),     # oak charcoal, 0.5 % ash, 20 % volatiles
-    (0.895, 0.094, 34.4e6),   # 1 % ash, 9.4 % volatiles
-])
+@pytest.mark.parametrize(
+    "carbon, volatile, measured",
+    [
+        (0.78, 0.18, 32.2e6),  # wood charcoal 31.0-33.5 MJ/kg, volatiles 17.7-19.1 %, fixed C 77.6-79.5 %
+        (0.79, 0.20, 31.6e6),  # oak charcoal, 0.5 % ash, 20 % volatiles
+        (0.895, 0.094, 34.4e6),  # 1 % ash, 9.4 % volatiles
+    ],
+)
 def test_measured_charcoals(carbon, volatile, measured):
     assert combustion.whole_heat(carbon, volatile, 0.0) == pytest.approx(measured, rel=0.10)
 

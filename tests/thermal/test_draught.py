@@ -1,4 +1,5 @@
 """Draught, orifice and three-opening flow: worked examples, an independent library, and the limits."""
+
 import numpy as np
 import pytest
 from fluids.flow_meter import flow_meter_discharge
@@ -7,12 +8,15 @@ from scipy.optimize import brentq
 from advisor.thermal import draught
 
 
-@pytest.mark.parametrize("height, t_out, t_in, pascal", [
-    (1.0, 283.2, 296.2, 0.54),        # staircase calculation sheet, ASHRAE form, 3460 per m
-    (0.5, 293.15, 380.35, 1.354),     # worked from the formula with dry air
-    (0.5, 293.15, 423.15, 1.814),
-    (0.6, 293.15, 573.15, 3.461),
-])
+@pytest.mark.parametrize(
+    "height, t_out, t_in, pascal",
+    [
+        (1.0, 283.2, 296.2, 0.54),  # staircase calculation sheet, ASHRAE form, 3460 per m
+        (0.5, 293.15, 380.35, 1.354),  # worked from the formula with dry air
+        (0.5, 293.15, 423.15, 1.814),
+        (0.6, 293.15, 573.15, 3.461),
+    ],
+)
 def test_stack_pressure_of_worked_examples(height, t_out, t_in, pascal):
     assert draught.stack_pressure(height, t_out, t_in) == pytest.approx(pascal, rel=0.01)
 
@@ -23,20 +27,22 @@ def test_no_stack_without_warmth_and_a_downward_one_when_cold():
 
 
 def test_orifice_of_the_worked_vent():
-    area = np.pi / 4 * 0.05 ** 2
+    area = np.pi / 4 * 0.05**2
     assert draught.orifice_flow(area, 1.0, 1.2, 0.62) == pytest.approx(1.886e-3, rel=1e-3)
 
 
 def test_orifice_of_the_worked_water_hole():
-    area = np.pi / 4 * 0.05 ** 2
+    area = np.pi / 4 * 0.05**2
     flow = draught.orifice_flow(area, 1000.0 * 9.81 * 3.0, 1000.0, 0.62) / 1000.0
     assert flow == pytest.approx(0.00934, rel=1e-3)
 
 
 @pytest.mark.parametrize("dp", [0.1, 0.5, 2.0, 10.0])
 def test_orifice_agrees_with_the_library(dp):
-    area = np.pi / 4 * 0.03 ** 2
-    there = flow_meter_discharge(D=3.0, Do=0.03, P1=101325.0 + dp, P2=101325.0, rho=1.2, C=0.62, expansibility=1.0)
+    area = np.pi / 4 * 0.03**2
+    there = flow_meter_discharge(
+        D=3.0, Do=0.03, P1=101325.0 + dp, P2=101325.0, rho=1.2, C=0.62, expansibility=1.0
+    )
     assert draught.orifice_flow(area, dp, 1.2, 0.62) == pytest.approx(there, rel=1e-3)
 
 
@@ -56,6 +62,7 @@ def _root(area, head, rho_out, rho_in):
     def error(p):
         dp = head - p
         return draught.orifice_flow(area, dp, np.where(dp > 0, rho_out, rho_in)).sum()
+
     return brentq(error, head.min() - 1e-9, head.max() + 1e-9)
 
 
@@ -98,7 +105,7 @@ def test_air_leaves_by_the_leak_when_the_top_is_shut():
 
 
 def test_back_flow_needs_a_light_inside_and_a_still_vent():
-    d100 = np.pi / 4 * 0.1 ** 2
+    d100 = np.pi / 4 * 0.1**2
     assert draught.exchange_flow(d100, 1.2, 0.8, 0.0) == pytest.approx(0.377e-3, rel=0.02)
     assert draught.exchange_flow(d100, 1.2, 1.2, 0.0) == 0.0
     assert draught.exchange_flow(d100, 1.2, 0.8, -0.01) == 0.0

@@ -1,4 +1,5 @@
 """Food: limits, humidity against CoolProp, heat that balances, and a stall that is not the wet bulb."""
+
 import numpy as np
 import pytest
 from CoolProp.CoolProp import HAPropsSI, PropsSI
@@ -17,7 +18,9 @@ def test_latent_heat_is_that_at_65_c():
     assert food.LATENT == pytest.approx(there, rel=1e-3)
 
 
-@pytest.mark.parametrize("dry_c, humidity, wet_c", [(107.2, 0.015, 38.4), (107.2, 0.06, 50.0), (135.0, 0.03, 46.1)])
+@pytest.mark.parametrize(
+    "dry_c, humidity, wet_c", [(107.2, 0.015, 38.4), (107.2, 0.06, 50.0), (135.0, 0.03, 46.1)]
+)
 def test_a_fully_wet_surface_without_radiation_sits_at_the_wet_bulb(dry_c, humidity, wet_c):
     """The published wet bulbs come out where they belong; the stall is elsewhere, see below."""
     h, t = 10.0, wet_c + 273.15
@@ -44,8 +47,12 @@ def test_what_is_drawn_goes_into_shells_or_steam():
 def brisket():
     fixed = state.Fixed(population.middle("large"), state.Surroundings())
     x = state.fresh(fixed, 0.15, 0.95)
-    moves = [simulate.Move(0, bottom=1.0, top=1.0, crack=0.3), simulate.Move(8, crack=0.0),
-             simulate.Move(25, bottom=0.25, top=0.12), simulate.Move(60, food_kg=6.0)]
+    moves = [
+        simulate.Move(0, bottom=1.0, top=1.0, crack=0.3),
+        simulate.Move(8, crack=0.0),
+        simulate.Move(25, bottom=0.25, top=0.12),
+        simulate.Move(60, food_kg=6.0),
+    ]
     return simulate.run(x, fixed, moves, 16 * 60.0)
 
 
@@ -62,7 +69,7 @@ def test_the_stall_lies_above_the_wet_bulb(brisket):
     core = brisket.core_f[60:, 0]
     rate = np.gradient(core, brisket.minutes[60:])
     slowest = core[(core > 100)][np.argmin(rate[core > 100])]
-    assert slowest > 128.0   # the wet bulb at 107-135 C is 35-50 C, at most 122 F
+    assert slowest > 128.0  # the wet bulb at 107-135 C is 35-50 C, at most 122 F
 
 
 def test_a_brisket_is_done_overnight(brisket):

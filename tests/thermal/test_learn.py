@@ -1,4 +1,5 @@
 """Learning: what one cooker's cooks say is found again, saved, loaded, and forecasts with it are sharper."""
+
 import json
 from functools import cache
 
@@ -25,13 +26,23 @@ def cooker(**z):
 
 def cook_of(fixed, top, seed):
     rng = np.random.default_rng(seed)
-    moves = [Move(0, bottom=1.0, top=1.0, crack=0.3), Move(8, crack=0.0), Move(25, bottom=0.25, top=0.3),
-             Move(45, top=top), Move(150, top=1.5 * top)]
+    moves = [
+        Move(0, bottom=1.0, top=1.0, crack=0.3),
+        Move(8, crack=0.0),
+        Move(25, bottom=0.25, top=0.3),
+        Move(45, top=top),
+        Move(150, top=1.5 * top),
+    ]
     run = simulate.run(state.fresh(fixed, 0.12, 0.8), fixed, moves, 240.0)
     at = (15, 22, 30, 38, 45, 55, 65, 80, 100, 120, 148, 160, 180, 210, 240)
     readings = tuple(Reading(float(t), twins.read(run, t, rng)) for t in at)
-    return learn.Cook("large", readings, tuple(VentMove(m.at_min, m.bottom, m.top) for m in moves[2:]),
-                      fuel_share=0.8, ambient_f=68.0)
+    return learn.Cook(
+        "large",
+        readings,
+        tuple(VentMove(m.at_min, m.bottom, m.top) for m in moves[2:]),
+        fuel_share=0.8,
+        ambient_f=68.0,
+    )
 
 
 @cache
@@ -82,7 +93,9 @@ def test_other_versions_and_gaps_are_refused():
     with pytest.raises(ProfileError, match="version"):
         learn.Learned.from_data({**data, "version": 99})
     with pytest.raises(ProfileError, match="leak"):
-        learn.Learned.from_data({**data, "members": {k: v for k, v in data["members"].items() if k != "leak"}})
+        learn.Learned.from_data(
+            {**data, "members": {k: v for k, v in data["members"].items() if k != "leak"}}
+        )
 
 
 def test_no_readings_teach_nothing():

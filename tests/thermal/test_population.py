@@ -1,4 +1,5 @@
 """Parameter files and the population drawn from them."""
+
 import numpy as np
 import pytest
 

@@ -1,4 +1,5 @@
 """Deflector, lid and gauge: limits, shares that sum, lags of a first-order system."""
+
 import numpy as np
 import pytest
 

@@ -1,8 +1,11 @@
-"""The trade's facts about a large cooker (common practice, no published source) against the middle large cooker.
+"""The trade's facts about a large cooker (common practice, no published source) against the middle large
+cooker.
 
-No number of the model was set to one of them. Two do not come out; they are held here at the model's honest figures
+No number of the model was set to one of them. Two do not come out; they are held here at the model's honest
+figures
 so that a change is noticed: half open, and settling.
 """
+
 import numpy as np
 import pytest
 import trade_facts
@@ -41,8 +44,10 @@ def test_300_f_is_reached_in_some_15_minutes():
 
 
 def test_settling_takes_longer_than_the_trade_says():
-    """Common practice: settling another 15 min. In the model the walls go on soaking: two hours to stay in 15 F when
-    the vents go to their final setting at once; a person who closes down in two or three moves sees less of it."""
+    """Common practice: settling another 15 min. In the model the walls go on soaking: two hours to stay in 15
+    F when
+    the vents go to their final setting at once; a person who closes down
+    in two or three moves sees less of it."""
     assert 60.0 < trade_facts.settling_min() < 180.0
 
 

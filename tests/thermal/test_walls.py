@@ -1,4 +1,5 @@
 """Walls: library values, handbook checks, and conduction in layers against the analytical decay of a slab."""
+
 import ht
 import numpy as np
 import pytest
@@ -19,7 +20,7 @@ def test_natural_convection_of_the_checked_sphere(celsius, h):
 def test_natural_convection_agrees_with_the_library(surface, width):
     film = 0.5 * (surface + 293.15)
     prop = {key: PropsSI(key, "T", film, "P", 101325, "Air") for key in ("V", "D", "L", "PRANDTL")}
-    grashof = 9.80665 / film * (surface - 293.15) * width ** 3 / (prop["V"] / prop["D"]) ** 2
+    grashof = 9.80665 / film * (surface - 293.15) * width**3 / (prop["V"] / prop["D"]) ** 2
     there = ht.Nu_sphere_Churchill(Pr=prop["PRANDTL"], Gr=grashof) * prop["L"] / width
     assert walls.natural_convection_sphere(surface, 293.15, width) == pytest.approx(there, rel=0.03)
 
@@ -34,14 +35,16 @@ def test_radiation_coefficient_of_the_checked_surface(celsius, h):
 
 
 def test_radiation_agrees_with_the_library_and_vanishes_at_equal_temperatures():
-    assert walls.radiation(500.0, 300.0, 0.85) == pytest.approx(ht.q_rad(emissivity=0.85, T=500.0, T2=300.0), rel=1e-4)
+    assert walls.radiation(500.0, 300.0, 0.85) == pytest.approx(
+        ht.q_rad(emissivity=0.85, T=500.0, T2=300.0), rel=1e-4
+    )
     assert walls.radiation(300.0, 250.0, 1.0) == pytest.approx(237.8, rel=1e-3)
     assert walls.radiation(300.0, 300.0) == 0.0
 
 
 def test_wind_convection_is_that_of_whitaker():
     re = 3.0 * 0.5 / (PropsSI("V", "T", 320, "P", 101325, "Air") / PropsSI("D", "T", 320, "P", 101325, "Air"))
-    nusselt = 2 + (0.4 * re ** 0.5 + 0.06 * re ** (2 / 3)) * 0.71 ** 0.4
+    nusselt = 2 + (0.4 * re**0.5 + 0.06 * re ** (2 / 3)) * 0.71**0.4
     there = nusselt * PropsSI("L", "T", 320, "P", 101325, "Air") / 0.5
     assert walls.wind_convection_sphere(3.0, 320.0, 0.5) == pytest.approx(there, rel=0.03)
     assert walls.wind_convection_sphere(0.0, 320.0, 0.5) == pytest.approx(2 * walls.conductivity(320.0) / 0.5)
@@ -51,7 +54,7 @@ def test_wind_convection_is_that_of_whitaker():
 def test_inside_convection_is_near_the_library_plate(dt):
     film = 400.0
     prop = {key: PropsSI(key, "T", film, "P", 101325, "Air") for key in ("V", "D", "L", "PRANDTL")}
-    grashof = 9.80665 / film * dt * 0.235 ** 3 / (prop["V"] / prop["D"]) ** 2
+    grashof = 9.80665 / film * dt * 0.235**3 / (prop["V"] / prop["D"]) ** 2
     there = ht.Nu_vertical_plate_Churchill(Pr=prop["PRANDTL"], Gr=grashof) * prop["L"] / 0.235
     assert walls.inside_convection(dt, 0.235) == pytest.approx(there, rel=0.25)
 
@@ -66,7 +69,9 @@ def test_biot_of_a_thick_wall_says_it_is_not_one_lump():
 
 
 def _decay(layers: int) -> float:
-    """Ratio of the numerical to the analytical decay rate of a slab insulated on both sides, first cosine mode."""
+    """Ratio of the numerical to the analytical decay rate of a slab insulated on both sides, first cosine
+    mode.
+    """
     k, rho, cp, length = 1.1, 2000.0, 900.0, 0.05
     dx, alpha = length / layers, k / rho / cp
     t = np.cos(np.pi * (np.arange(layers) + 0.5) / layers)[:, None]
@@ -77,7 +82,7 @@ def _decay(layers: int) -> float:
         change[:-1] -= flux
         change[1:] += flux
         t = t + dt * change / (rho * cp * dx)
-    return float(-np.log(t[0, 0] / start[0, 0]) / (alpha * np.pi ** 2 / length ** 2 * dt * steps))
+    return float(-np.log(t[0, 0] / start[0, 0]) / (alpha * np.pi**2 / length**2 * dt * steps))
 
 
 def test_conduction_decays_like_the_analytical_slab():

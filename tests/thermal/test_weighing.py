@@ -1,4 +1,5 @@
 """Weights, effective size and quantiles of the ensemble."""
+
 import numpy as np
 import pytest
 

@@ -2,6 +2,7 @@
 
 Nothing in the model was set to any one of them; `tests/thermal/test_trade_facts.py` says which come out.
 """
+
 import numpy as np
 
 from advisor.thermal import population, simulate, state
@@ -36,7 +37,9 @@ def warm_up_min(goal_f=300.0, kind="large"):
 
 
 def settling_min(goal_f=300.0, kind="large"):
-    """Minutes from first showing goal_f, when the vents go to the holding setting, until it stays within 15 F."""
+    """Minutes from first showing goal_f, when the vents go to the holding setting, until it stays within 15
+    F.
+    """
     fixed, x = cooker(kind)
     start = LID_SHUT_MIN + warm_up_min(goal_f, kind)
     tops, shown = steady_curve(kind)

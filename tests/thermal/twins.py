@@ -1,4 +1,7 @@
-"""Cooks of cookers drawn at random, with readings and vent moves as a person would give them: truth for forecasts."""
+"""Cooks of cookers drawn at random, with readings and vent moves as a person would give them: truth for
+forecasts.
+"""
+
 from __future__ import annotations
 
 import numpy as np
@@ -8,8 +11,12 @@ from advisor.thermal.known import Action, Known, Reading, VentMove
 from advisor.thermal.simulate import Move
 from advisor.thermal.state import Fixed, Surroundings
 
-RECIPE = [Action(0, bottom=0.0, top=0.0), Action(5, burp=True), Action(15, burp=True),
-          Action(20, bottom=0.25, top=0.12)]
+RECIPE = [
+    Action(0, bottom=0.0, top=0.0),
+    Action(5, burp=True),
+    Action(15, burp=True),
+    Action(20, bottom=0.25, top=0.12),
+]
 
 
 def read(run, minute, rng):
@@ -33,7 +40,9 @@ def _moves(plan, top, wind):
 
 
 def cooks(count, seed, width=1.0, kind="large"):
-    """(known, plan, [(minutes until back, gauge after two hours) of the plan and of doing nothing]) for each cook."""
+    """(known, plan, [(minutes until back, gauge after two hours) of the plan and of doing nothing]) for each
+    cook.
+    """
     rng = np.random.default_rng(seed)
     z = population.draw_z(kind, count, rng, width)
     for i in range(count):
@@ -46,18 +55,32 @@ def _cook(fixed, rng, kind):
     first = rng.uniform(15, 40)
     now = first + (rng.uniform(60, 180) if soaked else rng.uniform(5, 30))
     wind, top = abs(rng.normal(0, 1)), float(np.exp(rng.uniform(np.log(0.06), np.log(0.6))))
-    moves = [Move(0, bottom=1.0, top=1.0, crack=0.3, wind=wind), Move(8, crack=0.0), Move(first, bottom=0.25, top=top)]
+    moves = [
+        Move(0, bottom=1.0, top=1.0, crack=0.3, wind=wind),
+        Move(8, crack=0.0),
+        Move(first, bottom=0.25, top=top),
+    ]
     if soaked and rng.random() < 0.5:
         top = float(np.exp(rng.uniform(np.log(0.06), np.log(0.8))))
         moves.append(Move(now - rng.uniform(8, 30), top=top))
-    run = simulate.run(state.fresh(fixed, rng.uniform(0.08, 0.2), rng.uniform(0.5, 1.0)), fixed, moves, now, dt=30.0)
+    run = simulate.run(
+        state.fresh(fixed, rng.uniform(0.08, 0.2), rng.uniform(0.5, 1.0)), fixed, moves, now, dt=30.0
+    )
     if not 150.0 < run.gauge_f[-1, 0] < 600.0:
         return
     ages = -np.arange(int(rng.integers(1, 6)))[::-1] * rng.choice([4.0, 7.0, 10.0])
-    known = Known(target, tuple(Reading(float(a), read(run, now + a, rng)) for a in ages), bottom=1.0, top=1.0,
-                  moves=tuple(VentMove(m.at_min - now, m.bottom, m.top) for m in moves[2:]),
-                  lit_ago_min=now - 3.0 if rng.random() < 0.7 else None, soaked=soaked if rng.random() < 0.6 else None,
-                  ambient_f=68.0 if rng.random() < 0.5 else None, deflector_in=True, kind=kind)
+    known = Known(
+        target,
+        tuple(Reading(float(a), read(run, now + a, rng)) for a in ages),
+        bottom=1.0,
+        top=1.0,
+        moves=tuple(VentMove(m.at_min - now, m.bottom, m.top) for m in moves[2:]),
+        lit_ago_min=now - 3.0 if rng.random() < 0.7 else None,
+        soaked=soaked if rng.random() < 0.6 else None,
+        ambient_f=68.0 if rng.random() < 0.5 else None,
+        deflector_in=True,
+        kind=kind,
+    )
     plan, outcomes = _plan(run.gauge_f[-1, 0] - target, top), []
     for actions in (plan, []):
         after = simulate.run(run.x, fixed, _moves(actions, top, wind), 120.0, dt=30.0)
