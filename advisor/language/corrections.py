@@ -3,7 +3,7 @@
 from advisor.facts import Value
 from advisor.language.claims import Claim
 from advisor.language.message import Message
-from advisor.language.quantities import CELSIUS, FAHRENHEIT
+from advisor.language.unit_words import CELSIUS, FAHRENHEIT
 from advisor.units import c_to_f, f_to_c
 
 CORRECTABLE = ("dome_f", "target_f", "grate_f", "meat_f", "meat_target_f", "over_f")

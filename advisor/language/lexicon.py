@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import Any
 
 from advisor.language.patterns import PatternBook
-from advisor.language.quantities import UNIT_WORDS
 from advisor.language.spoken import NUMBER_WORDS
+from advisor.language.unit_words import UNIT_WORDS
 from advisor.vocabulary import Vocabulary
 from advisor.yamlfile import read_yaml
 

@@ -10,7 +10,7 @@ import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from typing import Any
 
 from advisor.language.tokens import Token
@@ -47,14 +47,14 @@ class Match:
         return self.start < other.end and other.start < self.end
 
 
-@lru_cache(maxsize=None)
+@cache
 def _element(text: str) -> Element:
     optional = text.startswith("(")
     words = set(text.strip("()").split("/"))
     return Element(frozenset(words.union(*(SHORTENED.get(word, ()) for word in words))), optional)
 
 
-@lru_cache(maxsize=None)
+@cache
 def elements_of(pattern: str) -> tuple[Element, ...]:
     return tuple(map(_element, pattern.split()))
 

@@ -1,5 +1,6 @@
 """Temperatures settled: corrections applied, scales chosen, the later word kept, trend and rate drawn from them."""
 
+import itertools
 from dataclasses import dataclass
 
 from advisor.facts import Value
@@ -93,8 +94,8 @@ def _fire_died(message: Message) -> bool:
 def _trend(message: Message, earlier: list[float], now: Value | None) -> dict[str, Value]:
     """Three readings or more show a trend: swinging where they turn round, else rising or falling."""
     values = [*earlier, float(now)] if now is not None else earlier
-    steps = [b - a for a, b in zip(values, values[1:], strict=False) if b != a]
-    if any(a * b < 0 for a, b in zip(steps, steps[1:], strict=False)):
+    steps = [b - a for a, b in itertools.pairwise(values) if b != a]
+    if any(a * b < 0 for a, b in itertools.pairwise(steps)):
         return {"trend": "swinging"}
     if len(steps) >= FEWEST_FOR_TREND - 1:
         return {"trend": "rising" if steps[0] > 0 else "falling"}

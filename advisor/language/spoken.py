@@ -6,10 +6,9 @@ Only English number grammar is in here; what a number means is settled later.
 from advisor.language.tokens import Quantity, Token
 
 ONES = {word: n for n, word in enumerate(
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
-    "seventeen eighteen nineteen".split())}
+    ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"])}
 TENS = {word: n * 10 for n, word in enumerate(
-    "twenty thirty forty fifty sixty seventy eighty ninety".split(), start=2)} | {"fourty": 40, "fivty": 50}
+    ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], start=2)} | {"fourty": 40, "fivty": 50}
 NUMBER_WORDS = {*ONES, *TENS, "hundred", "thousand", "couple", "point"}
 AFTER_ONE = {"degree", "degrees", "hour", "inch", "minute", "third", "quarter", "half", "kilo", "kg", "pound", "day", "point",
              "c", "f", "and", "or", "finger", "min", "hr", "eighth", "tenth"}

@@ -102,7 +102,7 @@ def _last_group(message: Message, subjects: list[int]) -> list[int]:
     """The last subject, with those joined to it by "and"."""
     group = subjects[-1:]
     for at in reversed(subjects[:-1]):
-        if set(token.text for token in message.tokens[at + 1:group[0]]) <= {"and", "the", "&"}:
+        if {token.text for token in message.tokens[at + 1:group[0]]} <= {"and", "the", "&"}:
             group.insert(0, at)
         else:
             break
@@ -112,7 +112,7 @@ def _last_group(message: Message, subjects: list[int]) -> list[int]:
 def _first_group(message: Message, subjects: list[int]) -> list[int]:
     group = subjects[:1]
     for at in subjects[1:]:
-        if set(token.text for token in message.tokens[group[-1] + 1:at]) <= {"and", "the", "&"}:
+        if {token.text for token in message.tokens[group[-1] + 1:at]} <= {"and", "the", "&"}:
             group.append(at)
         else:
             break

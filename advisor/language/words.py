@@ -110,7 +110,7 @@ def _join_foods(tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for token in tokens:
         before = out[-1] if out and out[-1].lemma == "food" else None
-        if token.lemma == "food" and before and not (token.names & before.names == {"parts"}):
+        if token.lemma == "food" and before and token.names & before.names != {"parts"}:
             names = (before.names | token.names) - {"parts"}
             out[-1] = Token(f"{before.text} {token.text}", "word", lemma="food", names=names)
         else:

@@ -20,10 +20,10 @@ DATA = ROOT / "tests" / "data"
 if str(ROOT) not in sys.path:
     sys.path.insert(0, str(ROOT))
 
-from advisor.language.heard import Context, Heard  # noqa: E402
-from advisor.language.understanding import hear  # noqa: E402
-from advisor.units import UnitStyle  # noqa: E402
-from advisor.vocabulary import Vocabulary, read_vocabulary  # noqa: E402
+from advisor.language.heard import Context, Heard
+from advisor.language.understanding import hear
+from advisor.units import UnitStyle
+from advisor.vocabulary import Vocabulary, read_vocabulary
 
 TOLERANCE = {"food_kg": 0.02, "charcoal_kg": 0.02}
 ORDINARY_TOLERANCE = 0.011
