@@ -24,14 +24,12 @@ ID = "amounts"
 
 def check(material: Material) -> Iterator[Issue]:
     for rule in material.of("recover"):
-        known = known_when_fired(rule, material)
         for number, step in enumerate(rule.then.steps or ()):
             for keys, amount in _amounts(step):
-                if known is not None and amount.otherwise is None and amount.from_ not in known:
+                if amount.otherwise is None and amount.from_ not in known_when_fired(rule, material):
                     yield material.issue(ID, rule, ["then", "steps", number, *keys],
                                          f"{keys[-1]} is taken from {amount.from_}, which may be unknown",
-                                         "the step would be said without it",
-                                         _do(keys, amount))
+                                         "the step would be said without it", _do(keys, amount))
 
 
 def _do(keys: list[Key], amount: Amount) -> str:

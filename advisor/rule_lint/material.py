@@ -3,8 +3,8 @@
 Loading goes on after a broken file: each file that can't be used is one issue, and the rest is still looked at.
 """
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Container, Iterable, Mapping
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 
@@ -24,7 +24,10 @@ Key = str | int
 
 @dataclass(frozen=True)
 class Material:
-    """rules: those that loaded; cases: those that loaded, by rule id; broken: rule ids whose cases can't be read."""
+    """rules: those that loaded; cases: those that loaded, by rule id.
+
+    broken_cases: ids of rules whose cases can't be read; known: what has been found to be known when a rule fires.
+    """
 
     folder: Path
     vocabulary: Vocabulary
@@ -32,6 +35,7 @@ class Material:
     rules: tuple[Rule, ...]
     cases: Mapping[str, Cases]
     broken_cases: frozenset[str] = frozenset()
+    known: dict[str, Container[str]] = field(default_factory=dict)
 
     @cached_property
     def rulebook(self) -> Rulebook:

@@ -38,13 +38,11 @@ def _of_rule(rule: Rule, material: Material) -> Iterator[Issue]:
         if found := PLACEHOLDER.search(getattr(rule.file, key) or ""):
             yield material.issue(ID, rule, [key], f"{found.group()} stands in {key}", "it is said as it stands",
                                  "write it out in words")
-    known = known_when_fired(rule, material) if _texts(rule) else None
-    if known is None:
-        return
     named = {condition.fact for condition in rule.when}
     for keys, text, own in _texts(rule):
-        for name in _bare(text, named if keys[-1] in ("works_if", "if_not") else known | own):
-            yield material.issue(ID, rule, keys, f"{{{name}}} may be unknown", "the words have a hole", DO)
+        for name in _bare(text, named | own):
+            if keys[-1] in ("works_if", "if_not") or name not in known_when_fired(rule, material):
+                yield material.issue(ID, rule, keys, f"{{{name}}} may be unknown", "the words have a hole", DO)
 
 
 def _texts(rule: Rule) -> list[tuple[list[Key], str, set[str]]]:
@@ -63,15 +61,14 @@ def _bare(text: str, known: Iterable[str]) -> list[str]:
             if name not in known and f"{{{name}|" not in text]
 
 
-def _lists(material: Material) -> Iterator[tuple[str, list[Key], str, frozenset[str]]]:
-    """Texts of the lists with placeholders: file, where, the text, what is known whenever it is said."""
+def _lists(material: Material) -> Iterator[tuple[str, list[Key], str, set[str]]]:
+    """Texts of the lists: file, where, the text, what is known whenever it is said."""
     for name, caution in material.catalogue.cautions.items():
-        yield "cautions.yaml", ["cautions", name, "says"], caution.says, frozenset()
+        yield "cautions.yaml", ["cautions", name, "says"], caution.says, set()
     for name, finding in material.catalogue.findings.items():
-        if "{" in finding.says:
-            known = [found for rule in pointers(name, material) if (found := known_when_fired(rule, material))]
-            always = frozenset.intersection(*known) if known else frozenset()
-            yield "findings.yaml", ["findings", name, "says"], finding.says, always
+        known = [known_when_fired(rule, material) for rule in pointers(name, material)] if "{" in finding.says else []
+        always = {fact for fact in _bare(finding.says, ()) if known and all(fact in found for found in known)}
+        yield "findings.yaml", ["findings", name, "says"], finding.says, always
     for name, fact in material.vocabulary.told.items():
         if fact.ask:
-            yield "vocabulary.yaml", ["facts", name, "ask", "says"], fact.ask.says, frozenset()
+            yield "vocabulary.yaml", ["facts", name, "ask", "says"], fact.ask.says, set()

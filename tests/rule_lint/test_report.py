@@ -11,8 +11,8 @@ def test_each_issue_has_file_line_three_parts_and_the_check(tiny):
     tiny.rule("teach/never", when={"too-much-air": "certain"})
     lines = check_text(tiny.folder).splitlines()
     assert lines == [
-        f"{tiny.folder}/teach/never.yaml:5: all evidence for too-much-air taken together reaches 0.60, certain needs "
-        "0.85, the rule can never fire; ask for less or add evidence in diagnose/ [can-fire]",
+        (f"{tiny.folder}/teach/never.yaml:5: all evidence for too-much-air taken together reaches 0.60, certain needs "
+        "0.85, the rule can never fire; ask for less or add evidence in diagnose/ [can-fire]"),
         "1 issue in 1 file (can-fire 1)."]
 
 
