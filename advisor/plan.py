@@ -62,7 +62,7 @@ def choose(inference: Inference, catalogue: Catalogue) -> tuple[list[Firing], li
     chosen: list[Firing] = []
     set_aside: list[SetAside] = []
     for firing in sorted(inference.fired("recover"), key=lambda firing: _rank(firing, inference)):
-        if why := _objection(firing, chosen, catalogue):
+        if why := _forbidden(firing, inference, catalogue) or _objection(firing, chosen, catalogue):
             set_aside.append(SetAside(firing.rule.id, why))
         else:
             chosen.append(firing)
@@ -79,6 +79,14 @@ def _rank(firing: Firing, inference: Inference) -> tuple:
 def _certainty(firing: Firing, inference: Inference) -> float:
     named = {condition.fact for condition in firing.rule.when}
     return min((held.certainty for held in inference.findings if held.id in named), default=1.0)
+
+
+def _forbidden(firing: Firing, inference: Inference, catalogue: Catalogue) -> str:
+    """Why one of its acts must not be done now, whatever the rule says; or nothing."""
+    for name, act in _acts(firing, catalogue).items():
+        if broken := next((c for c in act.never_when if c.holds(inference.value(c.fact))), None):
+            return f"{name} is never advised while {broken}"
+    return ""
 
 
 def _objection(firing: Firing, chosen: list[Firing], catalogue: Catalogue) -> str:

@@ -6,7 +6,7 @@ from typing import Any, Literal
 from pydantic import BaseModel, Field, ValidationError
 
 from advisor.errors import UnknownName
-from advisor.rulebook.schema import Frozen
+from advisor.rulebook.schema import Conditions, Frozen
 from advisor.suggestions import did_you_mean
 from advisor.yamlfile import read_yaml, refusal
 
@@ -33,7 +33,7 @@ class Act(Frozen):
 
     opens_lid, moves_vent: what it does to the air; needs: cautions that must stand before it;
     leaves: facts that hold once it is reported done ("{vent}_vent: opening" takes a parameter's value);
-    against: acts that cannot stand in one plan with it.
+    against: acts that cannot stand in one plan with it; never_when: conditions under any of which it is never advised.
     """
 
     title: str
@@ -44,6 +44,7 @@ class Act(Frozen):
     needs: tuple[str, ...] = ()
     leaves: dict[str, bool | float | str] = Field(default_factory=dict)
     against: tuple[str, ...] = ()
+    never_when: Conditions = ()
 
 
 class Caution(Frozen):

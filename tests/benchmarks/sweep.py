@@ -76,7 +76,7 @@ def breaches(facts: dict, rulebook: Rulebook, adviser: Adviser) -> tuple[list[st
         broken.append("more than one question")
     if not (reply.steps or reply.asks or reply.text):
         broken.append("nothing to go on")
-    if re.search(r"[{}]|None|nan", reply.text):
+    if re.search(r"[{}]|\bNone\b|\bnan\b", reply.text):
         broken.append("text not filled in")
     kind = "steps" if reply.steps else "question" if reply.asks else "leave it alone"
     return broken, kind
