@@ -41,7 +41,7 @@ class PlainMatcher:
         evidence: dict[str, list[float]] = {}
         for stage in self._stages:
             for stratum in stage:
-                while any([self._tried(rule, out, trust, evidence) for rule in stratum]):
+                while sum(self._tried(rule, out, trust, evidence) for rule in stratum):
                     pass
             out.findings = {name: sure for name, found in evidence.items() if (sure := certainty(found)) >= 0.2}
         return out

@@ -6,14 +6,15 @@ Prints how many agreed and every situation that did not; exit status 1 if any.
 import sys
 from pathlib import Path
 
-sys.path[:0] = [str(Path(__file__).parent.parent), str(Path(__file__).parent.parent.parent)]
+sys.path.insert(0, str(Path(__file__).parent.parent))
+sys.path.insert(0, str(Path(__file__).parent.parent.parent))
 
-from plain_matcher import PlainMatcher  # noqa: E402
-from random_situations import RandomSituations  # noqa: E402
-from test_engine_against_matcher import differences, engine_outcome, known  # noqa: E402
+from plain_matcher import PlainMatcher
+from random_situations import RandomSituations
+from test_engine_against_matcher import differences, engine_outcome, known
 
-from advisor.inference.reasoner import Reasoner  # noqa: E402
-from advisor.rulebook.loader import read_rulebook  # noqa: E402
+from advisor.inference.reasoner import Reasoner
+from advisor.rulebook.loader import read_rulebook
 
 
 def main(number: int, seed: int) -> int:
