@@ -13,11 +13,13 @@ from advisor.ventchart import opening_for, shifted
 from advisor.vocabulary import Vocabulary
 from advisor.water import boiling_point_f
 
+BURP_EVERY_MIN = 10.0       # common practice, no published source: burp, wait 10, burp again
 HANDS_OFF_MIN = 5.0         # common practice, no published source: no vent move sooner after the last
 SETTLE_BELOW_F = 10.0       # common practice, no published source: "a little under the target, because it creeps up"
 INCH_IN = 1.0               # common practice, no published source: the bottom vent about an inch open
 NEAR_TARGET_F = 15.0        # common practice, no published source: off by 10-15 °F is near enough
 STEADY_F_PER_MIN = 0.5      # a move of less than 5 °F, one step of the dial, in 10 minutes can't be told from none
+DIRTY_SMOKE = ("white", "grey", "yellow", "black")
 TREND_WINDOW_MIN = 30.0     # older readings say nothing about where the dome heads now
 SHORTEST_GAP_MIN = 1.0      # two readings closer than this differ by noise
 
@@ -32,6 +34,7 @@ def derive(situation: Situation, vocabulary: Vocabulary, chart: VentChart, profi
     _distance(book)
     _pace(book, situation)
     _near_target(book, situation)
+    _smoke(book, situation)
     _gauges(book)
     _plan_numbers(book, chart, profile)
     return known
@@ -119,6 +122,13 @@ def _near_target(book: _Book, situation: Situation) -> None:
         book.put("at_target_for_min", book.now - since)
 
 
+def _smoke(book: _Book, situation: Situation) -> None:
+    """For how long it has smoked the same, once it has been told twice."""
+    told = situation.facts.get("smoke")
+    if told and told.since_min is not None and told.at_min > told.since_min and told.value in DIRTY_SMOKE:
+        book.put("smoke_for_min", told.at_min - told.since_min)
+
+
 def _gauges(book: _Book) -> None:
     book.put("gauge_gap_f", book.both("dome_f", "grate_f", lambda dome, grate: dome - grate))
     altitude = book.number("altitude_ft")
@@ -135,6 +145,8 @@ def _plan_numbers(book: _Book, chart: VentChart, profile: CookerProfile) -> None
     moved = book.number("vents_moved_ago_min")
     if moved is not None:
         book.put("rest_of_hands_off_min", max(0.0, HANDS_OFF_MIN - moved))
+    if (opened := book.number("lid_opened_ago_min")) is not None:
+        book.put("rest_of_burp_min", max(0.0, BURP_EVERY_MIN - opened))
     target = book.number("target_f")
     if target is None:
         return

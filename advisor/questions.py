@@ -23,7 +23,7 @@ from advisor.wording import Wording
 
 MOST_TRIED = 3        # candidates that are worked out in full: a turn must stay instant
 WORTH_ASKING = 0.12   # below this the answer would hardly change anything
-DANGER_BONUS = 1.0    # as much as a whole change of plan
+DANGER_BONUS = 0.5    # half as much as a whole change of plan
 
 Supposing = Callable[[str, Value], tuple[Inference, Plan]]
 

@@ -11,16 +11,6 @@ from advisor.vocabulary import Vocabulary
 
 MOST_READINGS = 200          # the last hours of a cook; older ones say nothing about the fire now
 TREND_GOES_STALE_MIN = 5.0   # a trend told longer ago than this does not outlive a new reading
-REPLACES = {  # a newer word for the first ends what was told earlier under the others
-    "over_f": ("dome_f",),
-    "dome_f": ("over_f",),
-    "bottom_vent": ("bottom_vent_in",),
-    "bottom_vent_in": ("bottom_vent",),
-    "top_vent": ("top_vent_in",),
-    "top_vent_in": ("top_vent",),
-    "trend": ("rate_f_per_min",),
-    "rate_f_per_min": ("trend",),
-}
 VENTS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 
 
@@ -59,14 +49,20 @@ class Situation:
 
     def tell(self, told: Mapping[str, Value], origin: Origin, vocabulary: Vocabulary, now: float) -> "Situation":
         """The situation after `told`. Values must have passed vocabulary.check."""
-        new = {name: Fact(name, value, origin, now) for name, value in told.items()}
+        new = {name: Fact(name, value, origin, now, self._since(name, value, now)) for name, value in told.items()}
         moved = _vents_moved(self.facts, new)
         target = _target_between_the_lines(new, now)
-        kept = {name: fact for name, fact in self.facts.items() if name not in _ended(new, self.facts, now)}
+        ended = _ended(new, self.facts, vocabulary, now)
+        kept = {name: fact for name, fact in self.facts.items() if name not in ended}
         facts = kept | _flags_ended(kept, new, vocabulary, now) | target | moved | new
         readings = self.readings + tuple((now, float(fact.value)) for name, fact in new.items() if name == "dome_f")
         return replace(self, facts=facts, readings=readings[-MOST_READINGS:], declined=self.declined - set(told),
                        moves=(self.moves + _moves(self.facts, moved | new, now))[-MOST_READINGS:])
+
+    def _since(self, name: str, value: Value, now: float) -> float:
+        """Since when a fact has been told with this value without a break."""
+        old = self.facts.get(name)
+        return old.since_min if old and old.value == value and old.since_min is not None else now
 
     def remember(self, concluded: Mapping[str, Fact], vocabulary: Vocabulary) -> "Situation":
         """Keep the flags that rules found true and that something can end: false later is not the same as unknown."""
@@ -87,9 +83,11 @@ def aged(fact: Fact, vocabulary: Vocabulary, now: float) -> Fact:
     return replace(fact, value=min(max(value, low), high), at_min=now)
 
 
-def _ended(new: Mapping[str, Fact], old: Mapping[str, Fact], now: float) -> set[str]:
-    """Names whose older facts a newer word replaces."""
-    ended = {name for told in new for name in REPLACES.get(told, ())}
+def _ended(new: Mapping[str, Fact], old: Mapping[str, Fact], vocabulary: Vocabulary, now: float) -> set[str]:
+    """Names whose older facts a newer word ends (`replaces`, `change_ends` in the vocabulary)."""
+    ended = {name for told in new for name in vocabulary[told].replaces}
+    ended |= {name for told, fact in new.items() if told in old and old[told].value != fact.value
+              for name in vocabulary[told].change_ends}
     if "dome_f" in new or "over_f" in new:
         ended |= {name for name in ("trend", "rate_f_per_min")
                   if name in old and now - old[name].at_min > TREND_GOES_STALE_MIN}

@@ -45,6 +45,7 @@ class FactDefinition(BaseModel):
     """What a name means. `low`/`high` in the fact's own unit; `words` is read by advisor/language alone.
 
     worked_out_from: facts that arithmetic makes it of (advisor/derivation.py).
+    replaces: facts told earlier that a new telling of this one ends; change_ends: those that only another value ends.
     ended_by: conditions on newly told facts that turn a true flag false.
     """
 
@@ -58,6 +59,8 @@ class FactDefinition(BaseModel):
     lasts: Literal["cook", "message"] = "cook"
     extra: bool = False
     worked_out_from: tuple[str, ...] = ()
+    replaces: tuple[str, ...] = ()
+    change_ends: tuple[str, ...] = ()
     ended_by: Annotated[tuple[Condition, ...], BeforeValidator(parse_conditions)] = ()
     ask: Question | None = None
     words: Any = None

@@ -69,6 +69,12 @@ def test_time_near_the_target_runs_from_the_first_of_an_unbroken_row(known):
     assert facts["at_target_for_min"] == 30
 
 
+def test_smoke_told_twice_says_how_long_it_lasts(known):
+    assert known((0, {"smoke": "white"}), (15, {"smoke": "white"}), now=15)["smoke_for_min"] == 15
+    assert "smoke_for_min" not in known((0, {"smoke": "white"}), now=15)
+    assert "smoke_for_min" not in known((0, {"smoke": "thin_blue"}), (15, {"smoke": "thin_blue"}), now=15)
+
+
 def test_the_wait_after_a_move_runs_out(known):
     assert known((0, {"vents_moved_ago_min": 2}), now=1)["rest_of_hands_off_min"] == 2
     assert known((0, {"vents_moved_ago_min": 2}), now=10)["rest_of_hands_off_min"] == 0

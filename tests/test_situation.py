@@ -100,3 +100,14 @@ def test_moves_are_remembered_with_their_minute(told):
 
 def test_a_lid_lifted_is_a_move(told):
     assert [(move.at_min, move.lid) for move in told((10, {"lid_opened_ago_min": 3})).moves] == [(7, True)]
+
+
+def test_smoke_of_another_colour_ends_what_was_said_of_the_old(told):
+    facts = told((0, {"smoke": "white", "smoke_amount": "heavy", "smell": "acrid"}), (10, {"smoke": "thin_blue"})).facts
+    assert "smoke_amount" not in facts and "smell" not in facts
+
+
+def test_the_same_smoke_told_again_keeps_it_and_says_since_when(told):
+    facts = told((0, {"smoke": "white", "smoke_amount": "heavy"}), (10, {"smoke": "white"})).facts
+    assert facts["smoke_amount"].value == "heavy"
+    assert (facts["smoke"].since_min, facts["smoke"].at_min) == (0, 10)
