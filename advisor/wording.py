@@ -5,10 +5,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from advisor.facts import Value
-from advisor.units import UnitStyle, difference_f_to_c, f_to_c, inches_to_cm, kg_to_pounds
+from advisor.units import UnitStyle, difference_f_to_c, f_to_c, inches_to_cm, kg_to_pounds, pounds_to_kg
 from advisor.vocabulary import FactType, Vocabulary
 
 PLACEHOLDER = re.compile(r"\{(\w+)(?:\|([^}]*))?\}")
+FIGURE = re.compile(r"\{(\d+(?:\.\d+)?)(?:-(\d+))? (°F|degrees|inch|inches|lb)\}")
 OPENINGS = ((0.0, "shut"), (0.03, "open a hair"), (0.05, "barely open"), (0.08, "open a crack"),
             (0.12, "an eighth open"), (0.17, "a sixth open"), (0.2, "a fifth open"), (0.25, "a quarter open"),
             (0.33, "a third open"), (0.4, "two fifths open"), (0.5, "half open"), (0.6, "three fifths open"),
@@ -27,7 +28,8 @@ class Wording:
     units: UnitStyle = field(default_factory=UnitStyle)
 
     def fill(self, text: str, values: Mapping[str, Value | None]) -> str:
-        """`text` with {name} or {name|words when unknown} replaced; a name ending in _f, _min, _in gets its unit."""
+        """`text` with its braces filled: {name}, {name|words when unknown}, and figures such as {140 °F} (a temperature),
+        {15 degrees} (a difference), {10-15 degrees}, {1 inch}, {5 lb}."""
 
         def word(found: re.Match[str]) -> str:
             name, otherwise = found.groups()
@@ -36,7 +38,16 @@ class Wording:
                 return self.say(name, value)
             return otherwise if otherwise is not None else f"the {name.removesuffix('_f').replace('_', ' ')}"
 
-        return PLACEHOLDER.sub(word, text)
+        return PLACEHOLDER.sub(word, FIGURE.sub(self._figure, text))
+
+    def _figure(self, found: re.Match[str]) -> str:
+        """A figure that stands in a text, in this person's units."""
+        low, high, unit = found.groups()
+        say = {"°F": self.temperature, "degrees": self.difference, "lb": lambda pounds: self.mass(pounds_to_kg(pounds))}
+        words = say.get(unit, self.length)
+        if high is None:
+            return words(float(low))
+        return f"{words(float(low)).split()[0]} to {words(float(high))}"
 
     def say(self, name: str, value: Value) -> str:
         """One value in words; over_f is said without its sign."""

@@ -55,3 +55,11 @@ def test_minutes(number, words):
 def test_fill_uses_the_fallback_only_when_unknown(imperial):
     assert imperial.fill("at {target_f|your target}", {}) == "at your target"
     assert imperial.fill("at {target_f|your target}", {"target_f": 250.0}) == "at 250 °F"
+
+
+@pytest.mark.parametrize(("text", "fahrenheit", "celsius"), [
+    ("{140 °F}", "140 °F", "60 °C"), ("{18 degrees}", "18 °F", "10 °C"), ("{9-18 degrees}", "9 to 18 °F", "5 to 10 °C"),
+    ("{1 inch}", "an inch", "2.5 cm"), ("{2 inches}", "2 inches", "5.1 cm")])
+def test_a_figure_in_a_text_is_said_in_the_persons_units(imperial, metric, text, fahrenheit, celsius):
+    assert imperial.fill(text, {}) == fahrenheit
+    assert metric.fill(text, {}) == celsius
