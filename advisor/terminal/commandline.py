@@ -9,6 +9,7 @@ from advisor.errors import CommandRefused, DrafthandError
 from advisor.terminal import door
 from advisor.terminal.calls import CALLS, CHAT, Call
 from advisor.terminal.faults import unforeseen
+from advisor.terminal.startup import without_collecting
 
 DONE, FAILED, WORDS_OFF = 0, 1, 2
 
@@ -44,7 +45,9 @@ def _run(words: list[str]) -> int:
     call, rest = _call(words)
     asked = _parser(call).parse_intermixed_args(rest)
     module, function = call.runs.split(":")
-    return getattr(importlib.import_module(module), function)(asked)
+    with without_collecting():
+        runs = getattr(importlib.import_module(module), function)
+    return runs(asked)
 
 
 def _call(words: list[str]) -> tuple[Call, list[str]]:

@@ -5,12 +5,14 @@ from pathlib import Path
 from advisor.conversation import Conversation
 from advisor.profile import read_profile
 from advisor.terminal.keptrules import kept_rulebook
+from advisor.terminal.startup import without_collecting
 
 
 def conversation(cooker: str | None) -> Conversation:
     """cooker: path of a profile, or None. Raises ProfileError, RuleFileError."""
-    profile = read_profile(Path(cooker)) if cooker else None
-    return Conversation(kept_rulebook(), profile)
+    with without_collecting():
+        profile = read_profile(Path(cooker)) if cooker else None
+        return Conversation(kept_rulebook(), profile)
 
 
 def whole(words: str) -> str:
