@@ -1,0 +1,125 @@
+"""Flames, carbon monoxide, burns, wear and winding down in plain words: what is done, warned of and asked, turn by turn."""
+
+import re
+from pathlib import Path
+
+import pytest
+import yaml
+
+from advisor.conversation import Conversation
+from advisor.reply import Reply
+
+TALK = yaml.safe_load((Path(__file__).parent.parent / "data" / "dangers_talk.yaml").read_text(encoding="utf-8"))
+FAMILY = ("open-fire--", "fat-burning--", "fat-fire--", "flare-up--", "kindling-flames--", "flashback--", "fire-loose--", "flames--", "flames-over--",
+          "out-of-reach--", "lid-in-reach--", "fire-burns--", "vents-pinched--", "no-food-yet--", "sparks--", "extinguisher--", "water--", "water-thrown--",
+          "monoxide--", "indoors--", "symptoms--", "felt-ill--", "burn--", "fresh-burn--", "children--", "children-near--", "too-near--", "scorching--",
+          "ash-unsafe--", "cracked-through--", "crack--", "surface-damage--", "lid-unsafe--", "lid-unsafe-to-lift--", "reads-", "dome-ahead-of-grate--",
+          "grate-ahead-of-dome--", "stem-touches-food--", "shutting-down--", "cold-through--", "holding--", "meat-stalls--", "unattended--", "covered--",
+          "open-safely--", "open-to-cool--", "why-burp--", "put-out--", "ash--", "run-indoors--", "gauge-check--", "gasket-check--", "touch--",
+          "hold-food--", "food-safe--", "cook-was-broken--", "meat-stall--", "timeline--", "leave-unattended--", "keep-distance--", "burn-first-aid--",
+          "grease-fire-ahead--", "crack-worry--")
+WATER = re.compile(r"(?<!no )(?<!no more )\b(hose|water|bucket)\b", re.IGNORECASE)
+WATER_IS_RIGHT = {"cool_burn", "check_thermometer"}
+TURNS = [(name, number) for name, turns in TALK.items() for number, _ in enumerate(turns)]
+
+
+def hold(rulebook, turns) -> list[Reply]:
+    """The replies to a conversation, in turn."""
+    conversation, now, replies = Conversation(rulebook), 0.0, []
+    for turn in turns:
+        words = turn["say"]
+        if words.startswith("+"):
+            minutes, words = words[1:].split(" ", 1)
+            now += float(minutes)
+        replies.append(conversation.say(words, now))
+    return replies
+
+
+@pytest.fixture(scope="module")
+def replies(rulebook) -> dict[str, list[Reply]]:
+    return {name: hold(rulebook, turns) for name, turns in TALK.items()}
+
+
+def fired(reply: Reply) -> set[str]:
+    return {firing.rule for firing in reply.why}
+
+
+@pytest.mark.parametrize(("name", "number"), TURNS)
+def test_what_is_said_leads_to_what_must_be_done(replies, name, number):
+    turn, reply = TALK[name][number], replies[name][number]
+    assert set(turn["rules"]) - fired(reply) == set()
+    assert set(turn.get("not", ())) & fired(reply) == set()
+    if "acts" in turn:
+        assert [step.act for step in reply.steps][:len(turn["acts"])] == turn["acts"]
+    assert set(turn.get("warns", ())) - {caution.id for caution in reply.cautions} == set()
+    if "asks" in turn:
+        assert (reply.asks.fact if reply.asks else None) == turn["asks"]
+
+
+def test_every_rule_of_the_families_is_reached_by_words(replies, rulebook):
+    reached = {rule for held in replies.values() for reply in held for rule in fired(reply)}
+    family = {rule.id for rule in rulebook.rules if rule.file.id.startswith(FAMILY)}
+    assert len(family) > 180
+    assert family - reached == set()
+
+
+def test_an_emergency_asks_nothing_and_its_first_step_saves_people_or_takes_the_air(replies, rulebook):
+    emergencies = [(reply, procedure) for held in replies.values() for reply in held if reply.steps
+                   and (procedure := _first_procedure(reply, rulebook)).then.standing == "emergency"]
+    assert len(emergencies) > 20
+    for reply, _ in emergencies:
+        assert reply.asks is None
+        assert reply.steps[0].act in {"close_lid", "keep_lid_shut", "stand_clear", "get_people_out", "call_fire_service", "keep_people_away", "cool_burn"}
+        assert any(caution.level == "danger" for caution in reply.cautions)
+
+
+def _first_procedure(reply: Reply, rulebook):
+    """The most urgent procedure that fired."""
+    recover = [rulebook.by_id[firing.rule] for firing in reply.why if firing.rule.startswith("recover/")]
+    return min(recover, key=lambda rule: ("emergency", "safety", "rescue", "correct", "check", "routine").index(rule.then.standing))
+
+
+def test_nobody_is_told_to_open_the_lid_while_it_burns_or_to_use_water_on_it(replies):
+    for held in replies.values():
+        for reply in held:
+            burning = reply.situation.get("grease_fire") is True
+            assert not (burning and {"open_lid_slowly", "burp_lid", "take_food_off", "add_fuel"} & {step.act for step in reply.steps})
+            assert not any(WATER.search(step.says) for step in reply.steps if step.act not in WATER_IS_RIGHT)
+
+
+def test_nobody_who_felt_ill_is_sent_back_under_the_roof(replies):
+    for reply in replies["dizzy in the shed"]:
+        assert {step.act for step in reply.steps} <= {"get_people_out", "call_fire_service", "keep_people_away", "stand_clear"}
+
+
+@pytest.mark.parametrize(("reads", "altitude", "words"), [
+    (190, 0, "22 °F too low"), (235, 0, "23 °F too high"), (190, 5000, "13 °F too low"), (202, 5280, "the thermometer is right"), (96, None, None)])
+def test_a_thermometers_error_is_told_with_its_amount_and_side(conversation, reads, altitude, words):
+    """Boiling points 212 °F at the sea, 203 °F at 5000 ft: ICAO standard atmosphere and water's vapour pressure (CoolProp 8)."""
+    if words is None:
+        reply = conversation.say("in boiling water it reads 96 c, we're on the coast", 0.0)
+        assert "4 °C" in reply.text or "right" in reply.text
+        return
+    reply = conversation.reading({"boiling_reads_f": reads, "altitude_ft": altitude}, 0.0)
+    assert words in reply.text
+
+
+@pytest.mark.parametrize(("words", "figures"), [
+    ("what do i put on a burn", ["20 minutes"]),
+    ("how far from the house should it be", ["10 ft (3 m)", "3 ft (1 m)"]),
+    ("chicken breast is 150 inside, can I eat it", ["165 °F (74 °C)"]),
+    ("is it safe to eat", ["165 °F (74 °C)", "160 °F (71 °C)", "145 °F (63 °C)"]),
+    ("how do I keep ribs warm for 2 hrs", ["140 °F (60 °C)"]),
+    ("can i move it while its hot", ["140 °F (60 °C)", "infrared"]),
+])
+def test_published_figures_stand_in_the_answers(conversation, words, figures):
+    """FoodSafety.gov chart; FSIS 140 °F hot holding; British Burn Association 20 min; IFC 308.1.4 10 ft; NFPA 3 ft; ASTM C1055 limit 60 °C."""
+    text = conversation.say(words, 0.0).text
+    assert [figure for figure in figures if figure not in text] == []
+
+
+def test_a_danger_stands_in_every_reply_while_it_lasts(conversation):
+    conversation.say("its in the garage", 0.0)
+    for words in ("dome 300 want 250", "top vent half open", "thanks"):
+        assert "carbon-monoxide" in {caution.id for caution in conversation.say(words, 1.0).cautions}
+    assert "carbon-monoxide" not in {caution.id for caution in conversation.say("moved it outside now", 2.0).cautions}
