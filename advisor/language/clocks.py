@@ -7,7 +7,7 @@ from advisor.language.tokens import Token
 
 LAST_HOUR = 24
 HALF_DAY, SOON = 720, 180  # minutes
-LIT = ("lit", "fired", "started")
+LIT = ("lit", "fired", "started", "dinner", "lunch", "supper", "tea", "service", "serving", "guests", "eat", "eating", "serve", "ready", "open")
 LEAST_DIGITS = 100
 
 

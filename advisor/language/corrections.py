@@ -14,7 +14,7 @@ def corrected_claims(message: Message, claims: list[Claim]) -> list[Claim]:
     """Claims after "180, sorry, 160" (the later stands) and "250 not 350" (the denied one goes)."""
     kept: list[Claim] = []
     for claim in claims:
-        if _follows(message, claim.at, ("not", "instead", "than", "never")):
+        if _follows(message, claim.at, ("not",)):
             continue
         if kept and _is_retracted(message, kept[-1], claim):
             earlier = kept.pop()

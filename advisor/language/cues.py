@@ -10,6 +10,7 @@ MOST_NUMBERED = 20    # steps, cookers
 NAMES = {"dome_f", "grate_f", "meat_f", "ambient_f", "boiling_reads_f", "ice_reads_f"}
 CARRIED = {"dome_f", "grate_f", "meat_f", "ambient_f", "either"}  # names that reach into the next clause
 NEED_THEIR_FIGURE = {"for", "at", "to", "is", "on"}  # a cue that ends so must stand right before the figure
+REACHED = {"get", "gets", "got", "reach", "reaches", "reached", "hit"}
 NUMBERED = ("#", "number", "no", "step", "steps", "cooker", "pit")
 PREPOSITIONS = ("on", "at", "in", "is", "was")
 LINKS = {"to", "down", "up", "all", "the", "way", "and", "then", "back", ">", "-"}
@@ -54,9 +55,14 @@ class Cues:
             start -= 1
         clause = max(start, self.message.clause(at)[0])
         cues = [cue for cue in self.owners if start <= cue.start and cue.end <= at and cue not in self._used
-                and (self.tokens[cue.end - 1].text not in NEED_THEIR_FIGURE or self.lead_to(cue, at))]
+                and (not self._needs_its_figure(cue) or self.lead_to(cue, at))]
+        cues = [cue for cue in cues if not self.message.is_laid_by(cue.end, at)]
         near = [cue for cue in cues if cue.start >= clause]
         return near if near or at - clause > 2 else [cue for cue in cues if cue.means in CARRIED]
+
+    def _needs_its_figure(self, cue: Match) -> bool:
+        last = self.tokens[cue.end - 1].text
+        return last in NEED_THEIR_FIGURE or (cue.means == "target_f" and last in REACHED)
 
     def after(self, place: int, at: int, owned: bool) -> str | None:
         """What stands right after the figure; a bare name counts only where no owner stands before."""

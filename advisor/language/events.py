@@ -61,7 +61,7 @@ def _just_now(message: Message, events: list[Match], heard: dict[str, Value]) ->
     """"Just shut the bottom": the event was a moment ago."""
     found = {}
     for event in events:
-        before = [token.text for token in message.tokens[max(0, event.start - 2):event.start]]
+        before = [token.text for token in message.tokens[max(0, event.start - 2):event.end]]
         if "just" in before and event.means in message.lexicon.data["just_now"] and event.means not in heard:
             found[event.means] = 0.0
     return found

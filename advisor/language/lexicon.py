@@ -79,7 +79,7 @@ class Lexicon:
         names = {name: self.words_of(name) for name in OWNED}
         foods = {"meat_f": [*names["meat_f"], "food"]}
         cues = {cue: figures[cue] for cue in ("before", "not_a_reading", "change", "cook_at", "either")}
-        return self.book({**names, **foods, **cues})
+        return self.book({**names, **foods, **cues}, exact=True)
 
     @cached_property
     def after_figures(self) -> PatternBook:

@@ -31,6 +31,11 @@ class Message:
             end += 1
         return start, end
 
+    def is_laid_by(self, end: int, at: int) -> bool:
+        """Whether the thing named up to `end` was only put on or taken off before the talk went on ("and it ...")."""
+        between = [token.text for token in self.tokens[end:at]]
+        return bool({"on", "in", "off"} & set(between[:2])) and bool({"it", "temp", "she"} & set(between[2:]))
+
     def supposed(self) -> "Message":
         """The same message with what was supposed taken as said, and nothing else ("if it was" means "if it is")."""
         moods = ["said" if mood == "suppose" else "elsewhere" for mood in self.moods]

@@ -99,7 +99,7 @@ class PatternBook:
                 yield from self._by_first.get(FIGURE, ())
             return
         yield from self._by_first.get(token.text, ())
-        if token.lemma != token.text and not self._exact:
+        if token.lemma != token.text and (token.named or not self._exact):
             yield from self._by_first.get(token.lemma, ())
 
 
@@ -123,7 +123,7 @@ def _fits(element: Element, token: Token, exact: bool) -> bool:
     if token.quantity:
         return (f"<{token.quantity.kind}>" in element.words
                 or (FIGURE in element.words and token.quantity.kind in PLAIN_FIGURES))
-    return token.text in element.words or (token.lemma in element.words and not exact)
+    return token.text in element.words or (token.lemma in element.words and (token.named or not exact))
 
 
 def _match(elements: tuple[Element, ...], place: int, tokens: list[Token], at: int,

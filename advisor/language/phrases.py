@@ -14,7 +14,7 @@ HEARD_AS = {"said", "maybe"}
 DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
 STILL_TRUE_OF_THE_PAST = {"fire_out", "choked", "air_blocked", "wood_state", "lighter_fluid", "charcoal_state", "lit_spots",
                           "fire_died_ago_min", "burnt_skin", "leftover", "intact"}
-COVERS = {"tastes_bitter": {"smell"}, "smell": {"grease_fire", "flames", "lighter_fluid", "wood_state"}, "grease_fire": {"fire_out"},
+COVERS = {"tastes_bitter": {"smell"}, "smell": {"grease_fire", "flames", "lighter_fluid", "wood_state"}, "grease_fire": {"fire_out", "trend", "smoke_blows_down"}, "trend": {"fire_out", "smoke_blows_down"},
           "gasket_leaks": {"smoke_amount"}, "fire_out": {"lit_spots"}, "wood_share": {"fuel_level"}}
 COVERED = set().union(*COVERS.values())
 LEFT_FROM_LAST_TIME = {"charcoal_state", "wood_state", "ash", "ceramic_cracked", "dirty_inside"}
@@ -63,10 +63,12 @@ def _said(message: Message, match: Match) -> Said | None:
     definition = message.lexicon.vocabulary[fact]
     if not _is_meant(message, match, fact, definition.type == "flag", value) or _is_ruled_out(message, match, fact):
         return None
+    if _lacks_companion(message, match, fact):
+        return None
     is_denied = _is_denied(message, match)
     if definition.type == "flag":
         return Said(fact, bool(value) != is_denied, match.start)
-    if is_denied or _lacks_companion(message, match, fact):
+    if is_denied:
         return None
     if value is None:
         return _figure(message, match, fact)
@@ -118,14 +120,14 @@ def _is_denied(message: Message, match: Match) -> bool:
 
 
 def is_about_meat(message: Message, at: int) -> bool:
-    """Whether the words before, in its clause, name the meat last."""
+    """Whether the words before, in its sentence, name the meat last; a food only in the same clause."""
     start, _ = message.clause(at)
-    for i in range(at - 1, start - 1, -1):
-        lemma = message.tokens[i].lemma
-        if lemma in MEAT_WORDS:
-            return True
-        if lemma in DOME_WORDS or message.tokens[i].text in DOME_WORDS:
+    for i in range(at - 1, -1, -1):
+        token = message.tokens[i]
+        if token.is_break or token.lemma in DOME_WORDS or token.text in DOME_WORDS:
             return False
+        if token.lemma in MEAT_WORDS and (i >= start or token.lemma in ("meat", "internal", "core")):
+            return not message.is_laid_by(i + 1, at)
     return False
 
 

@@ -2,6 +2,7 @@
 
 from advisor.language.message import Message
 
+FACTS = {"dome_f", "grate_f", "meat_f", "target_f", "meat_target_f", "ambient_f", "boiling_reads_f", "ice_reads_f"}
 UNHEARD = ("suppose", "elsewhere", "bygone")
 
 
@@ -17,5 +18,7 @@ def is_small_talk(message: Message) -> bool:
 
 def is_about_the_fire(message: Message) -> bool:
     lexicon = message.lexicon
-    return any(book.find(message.tokens) for book in (lexicon.owners, lexicon.phrases, lexicon.openings, lexicon.events,
+    if any(match.means in FACTS for match in lexicon.owners.find(message.tokens)):
+        return True
+    return any(book.find(message.tokens) for book in (lexicon.phrases, lexicon.openings, lexicon.events,
                                                       lexicon.fire_words))

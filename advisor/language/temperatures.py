@@ -65,6 +65,8 @@ class _Reader:
         for match in self.offsets:
             after = match.start == at + 1 and match.means in (1, -1) and self._is_offset(match, quantity)
             before = match.means in ("by_over", "by_under") and self.cues.lead_to(match, at)
+            if after and self.message.words(match.end, match.end + 1) in ("outside", "zero", "out"):
+                return Claim("ambient_f", -quantity.value, quantity.unit, at, quantity.said)
             if (after or before) and quantity.value > 0 and self.message.moods[at] != "was":
                 return Claim("over_f", SIGNS[match.means] * quantity.value, quantity.unit, at, quantity.said,
                              is_difference=True)

@@ -42,7 +42,10 @@ class Quantity:
 
 @dataclass(slots=True)
 class Token:
-    """text: as read; lemma: the form that patterns name; glued: no space before it."""
+    """text: as read; lemma: the form that patterns name; glued: no space before it.
+
+    named: the lemma is a part or a food, and holds even where base forms do not count; names: the kinds of a food.
+    """
 
     text: str
     kind: Kind
@@ -50,6 +53,7 @@ class Token:
     glued: bool = False
     quantity: Quantity | None = None
     names: frozenset[str] = field(default_factory=frozenset)
+    named: bool = False
 
     def __post_init__(self) -> None:
         self.lemma = self.lemma or self.text

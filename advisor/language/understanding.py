@@ -24,6 +24,7 @@ from advisor.language.quantities import join_quantities
 from advisor.language.rates import rate_facts
 from advisor.language.readings import reading_facts
 from advisor.language.settling import settle
+from advisor.language.small_talk import is_about_the_fire
 from advisor.language.spoken import join_spoken
 from advisor.language.styles import style_of
 from advisor.language.tokens import Token, tokenise
@@ -72,8 +73,7 @@ def _facts(message: Message):
 
 def _is_about_this(message: Message) -> bool:
     """Whether a question without a topic is about the cook at all."""
-    return any(token.text in ("it", "she", "this") for token in message.tokens) or bool(
-        message.lexicon.fire_words.find(message.tokens))
+    return any(token.text in ("it", "she", "this") for token in message.tokens) or is_about_the_fire(message)
 
 
 def _known_scale(message: Message) -> str | None:

@@ -15,6 +15,8 @@ from advisor.language.unit_words import (
     scale,
 )
 
+LEAST_HEIGHT = 200  # "20m" is minutes, "1600 m" a height
+
 
 def unit(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     sign, number_at = _sign(tokens, at)
@@ -32,8 +34,8 @@ def unit(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     word = text_at(tokens, end)
     if word == '"' or (word == "in" and _in_is_inches(tokens, end, token.quantity.value)):
         return with_unit(token, "inch"), end + 1
-    if word == "m" and tokens[end].glued:
-        return with_unit(token, "min"), end + 1
+    if word == "m" and (tokens[end].glued or token.quantity.value >= LEAST_HEIGHT):
+        return with_unit(token, "min" if token.quantity.value < LEAST_HEIGHT else "metres"), end + 1
     if word in MINUTES or word in INCHES or word in KILOGRAMS or word in FEET:
         if word in ("g", "h") and not tokens[end].glued and token.quantity.value < 20 and word == "g":
             return None

@@ -17,7 +17,9 @@ def write_out(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     """Short forms in full: "isn't" -> is not, "wont" -> will not, "fires" -> fire is."""
     out: list[Token] = []
     for token in tokens:
-        if token.text == "'t" and out:
+        if token.text == "were" and (not out or out[-1].is_pause):
+            out += [Token("we", "word"), Token("are", "word")]
+        elif token.text == "'t" and out:
             out[-1:] = _not(out[-1])
         elif token.kind == "word" and not token.text.startswith("'") and token.text in lexicon.short_forms \
                 and not _is_unit_letter(token, out):
@@ -79,6 +81,9 @@ def name(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     for token in tokens:
         if token.kind == "word":
             token.lemma = lexicon.lemmas.get(token.text, token.text)
+    for token, after in zip(tokens, tokens[1:], strict=False):
+        if token.text == "dropped" and after.text in lexicon.data["dropped_in"]:
+            token.text, token.lemma = "put", "put"
     tokens = _replace(tokens, longest_first(lexicon.idioms.find(tokens)), _idiom)
     return _join_foods(_replace(tokens, longest_first(lexicon.names.find(tokens)), _named))
 
@@ -101,8 +106,8 @@ def _named(tokens: list[Token], match: Match) -> Token:
     kind, what = match.means
     said = " ".join(token.text for token in tokens[match.start:match.end])
     if kind == "name":
-        return Token(said, "word", lemma=what)
-    return Token(said, "word", lemma="food", names=frozenset({what}))
+        return Token(said, "word", lemma=what, named=True)
+    return Token(said, "word", lemma="food", names=frozenset({what}), named=True)
 
 
 def _join_foods(tokens: list[Token]) -> list[Token]:
@@ -112,7 +117,7 @@ def _join_foods(tokens: list[Token]) -> list[Token]:
         before = out[-1] if out and out[-1].lemma == "food" else None
         if token.lemma == "food" and before and token.names & before.names != {"parts"}:
             names = (before.names | token.names) - {"parts"}
-            out[-1] = Token(f"{before.text} {token.text}", "word", lemma="food", names=names)
+            out[-1] = Token(f"{before.text} {token.text}", "word", lemma="food", names=names, named=True)
         else:
             out.append(token)
     return [_only_part(token) if token.names == {"parts"} else token for token in out]
