@@ -4,18 +4,21 @@ from collections.abc import Iterable
 from html import escape
 from pathlib import Path
 
-from advisor.rule_lint.chart import Care, Chart, Procedure, Row, Sign, chart_of
+from advisor.rule_lint.chart import Care, Chart, Row, Sign, chart_of
+from advisor.rule_lint.chart_words import Procedure
+from advisor.rule_lint.safe_steps import CRACK_FIRST
 from advisor.rulebook.loader import Rulebook
 
 STYLE = Path(__file__).with_name("chart.css")
+URGENT = ("emergency", "safety", "rescue")
 HEADINGS = ("What is the matter", "What speaks for it", "What to do", "Take care")
 
 
 def map_html(rulebook: Rulebook) -> str:
     """The whole page. It needs nothing but itself: no script, no font, no picture."""
     chart = chart_of(rulebook)
-    body = "\n".join([_head(rulebook), _cares(chart.cares), *_families(chart), *_straight(chart),
-                      _pairs("Answers", chart.answers), _pairs("What the words mean", chart.meanings)])
+    body = "\n".join([_head(rulebook), _cares(chart.cares), _wall(chart), *_families(chart), *_straight(chart),
+                      _pairs("Answers", ((asked, (told,)) for asked, told in chart.answers)), _pairs("What the words mean", chart.meanings)])
     return (f'<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
             f'<meta name="viewport" content="width=device-width, initial-scale=1">\n'
             f"<title>The rules on one page</title>\n<style>\n{STYLE.read_text(encoding='utf-8')}</style>\n</head>\n"
@@ -26,7 +29,8 @@ def _head(rulebook: Rulebook) -> str:
     count = len(rulebook.rules)
     return (f"<header><h1>What to do at the cooker</h1><p>{count} rules on one page: find the symptom, then the "
             "finding that fits what you see, then do the steps in order. Figures in [brackets] hang on your own "
-            "readings. Danger comes before everything else.</p></header>")
+            "readings. Danger comes before everything else. The first sheets, up to the end of the wall chart, are for "
+            "the wall; what follows is the full reference.</p></header>")
 
 
 def _cares(cares: Iterable[Care]) -> str:
@@ -38,6 +42,30 @@ def _care(care: Care) -> str:
     above = f'<p class="above">Above this: {escape(care.defer_to)}</p>' if care.defer_to else ""
     return (f'<article id="{escape(care.id)}" class="care {care.level}"><h3><span class="level">{care.level}</span> '
             f"{escape(_plain(care.id))}</h3><p>{escape(care.says)}</p>{when}{above}</article>")
+
+
+def _wall(chart: Chart) -> str:
+    """Symptom, finding and what to do, a line each: the part to hang up."""
+    urgent = [f"<li>{escape(procedure.title)}{_mark([procedure])}</li>" for procedures in chart.straight.values()
+              for procedure in procedures if procedure.standing in URGENT]
+    blocks = _block("At once", urgent) if urgent else ""
+    blocks += "".join(_block(_plain(family), map(_wall_line, rows)) for family, rows in chart.families.items())
+    return f'<section id="wall"><h2>Wall chart</h2><div class="wall">{blocks}</div></section>'
+
+
+def _block(heading: str, lines: Iterable[str]) -> str:
+    return f"<div><h3>{escape(heading)}</h3><ul>{''.join(lines)}</ul></div>"
+
+
+def _wall_line(row: Row) -> str:
+    titles = dict.fromkeys(procedure.title for procedure in row.procedures)
+    arrow = " → " if titles else ""
+    return f"<li><b>{escape(row.says)}</b>{arrow}{escape('; '.join(titles))}{_mark(row.procedures)}</li>"
+
+
+def _mark(procedures: Iterable[Procedure]) -> str:
+    opens = any(CRACK_FIRST in procedure.cautions for procedure in procedures)
+    return ' <b class="mark">lid: crack it first</b>' if opens else ""
 
 
 def _families(chart: Chart) -> Iterable[str]:
@@ -75,8 +103,9 @@ def _straight(chart: Chart) -> Iterable[str]:
         yield f'<section><h2>Straight from what is seen: {escape(concern)}</h2><div class="cards">{cards}</div></section>'
 
 
-def _pairs(heading: str, pairs: Iterable[tuple[str, str]]) -> str:
-    items = "".join(f"<div><dt>{escape(one)}</dt><dd>{escape(other)}</dd></div>" for one, other in pairs)
+def _pairs(heading: str, pairs: Iterable[tuple[str, Iterable[str]]]) -> str:
+    items = "".join(f"<div><dt>{escape(one)}</dt>{''.join(f'<dd>{escape(other)}</dd>' for other in others)}</div>"
+                    for one, others in pairs)
     return f'<section><h2>{heading}</h2><dl class="cards">{items}</dl></section>' if items else ""
 
 

@@ -1,9 +1,10 @@
 """The chart of the rule base as lines of text: columns where there is room, one below the other where there is not."""
 
 import textwrap
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from advisor.rule_lint.chart import Chart, Procedure, Row, chart_of
+from advisor.rule_lint.chart import Chart, Row, chart_of
+from advisor.rule_lint.chart_words import Procedure
 from advisor.rulebook.loader import Rulebook
 
 NARROWEST_TABLE = 72
@@ -75,18 +76,18 @@ def _cares(chart: Chart, width: int) -> Iterator[str]:
 
 
 def _answers(chart: Chart, width: int) -> Iterator[str]:
-    yield from _pairs("answers", chart.answers, width)
+    yield from _pairs("answers", [(asked, (told,)) for asked, told in chart.answers], width)
 
 
 def _meanings(chart: Chart, width: int) -> Iterator[str]:
     yield from _pairs("what the words mean", chart.meanings, width)
 
 
-def _pairs(heading: str, pairs: tuple[tuple[str, str], ...], width: int) -> Iterator[str]:
-    if pairs:
-        yield from _heading(heading, width)
-    for one, other in pairs:
-        yield from _wrapped([f"{one}:", other], width)
+def _pairs(heading: str, pairs: Iterable[tuple[str, tuple[str, ...]]], width: int) -> Iterator[str]:
+    for number, (one, others) in enumerate(pairs):
+        if not number:
+            yield from _heading(heading, width)
+        yield from _wrapped([f"{one}:", *(f"- {other}" for other in others)], width)
         yield ""
 
 

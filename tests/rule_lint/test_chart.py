@@ -112,3 +112,18 @@ def luminance(colour: str) -> float:
     parts = [int(digits[at:at + 2], 16) / 255 for at in (0, 2, 4)]
     linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
     return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+
+def test_the_wall_chart_names_each_finding_and_what_to_do_and_marks_where_the_lid_opens(tiny):
+    tiny.steps({"act": "read_dome", "says": "Read it."}, standing="rescue", title="Read it at once")
+    wall = map_html(tiny.rulebook).partition('<section id="wall">')[2].partition("</section>")[0]
+    assert "<h3>At once</h3><ul><li>Read it at once</li></ul>" in wall
+    assert ('<li><b>It gets too much air.</b> → Shut the top for a while <b class="mark">lid: crack it first</b></li>'
+            in wall)
+
+
+def test_a_conclusion_stands_once_with_all_the_ways_that_lead_to_it(tiny):
+    tiny.rule("understand/black", when={"smoke": "black"}, unless={"over_f": {"known": True}})
+    meanings = dict(chart_of(tiny.rulebook).meanings)
+    assert meanings["how badly it is over: far"] == (
+        "the smoke: black; unless the distance from the target: known", "the distance from the target: at least 75 °F")
