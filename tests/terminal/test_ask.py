@@ -1,10 +1,13 @@
 """`drafthand ask` and the calls that go wrong: options anywhere, one sentence, the right status."""
 
 import json
+import shutil
 import subprocess
 import sys
 
 import pytest
+
+from advisor.rulebook.loader import rules_folder
 
 WORDS = "im 100 over what now"
 ASK_AND_LIST_MODULES = """
@@ -91,6 +94,34 @@ def test_a_rules_folder_that_is_missing_is_one_sentence(drafthand, tmp_path):
     status, _, errors = drafthand("ask", WORDS, DRAFTHAND_RULES=str(tmp_path / "none"))
     assert status == 1
     assert "no such folder" in errors and errors.count("\n") == 1
+
+
+@pytest.mark.parametrize(("file", "text", "says"), [
+    ("recover/far-over--choke-and-burp.yaml", "id: far-over--choke-and-burp\nwhem: {}\n", "far-over--choke-and-burp.yaml:"),
+    ("recover/far-over--choke-and-burp.yaml", "then: [", "far-over--choke-and-burp.yaml:"),
+    ("recover/far-over--choke-and-burp.yaml", "\x00\x01", "far-over--choke-and-burp.yaml"),
+    ("vocabulary.yaml", "", "vocabulary.yaml"),
+    ("phrases.yaml", None, "phrases.yaml"),
+])
+def test_a_rule_base_with_a_fault_is_one_sentence_that_names_the_place(drafthand, tmp_path, file, text, says):
+    folder = shutil.copytree(rules_folder(), tmp_path / "rules")
+    (folder / file).unlink()
+    if text is not None:
+        (folder / file).write_text(text)
+    status, output, errors = drafthand("ask", WORDS, DRAFTHAND_RULES=str(folder))
+    assert (status, output) == (1, "")
+    assert says in errors and errors.count("\n") == 1 and "fault of the program" not in errors
+
+
+@pytest.mark.parametrize("text", ["bottom_travel_in: wide", "top_travel: 3", "- a list", ": : :", "\x00", "", None])
+def test_a_profile_that_is_off_is_one_sentence(drafthand, tmp_path, text):
+    profile = tmp_path / "cooker.yaml"
+    if text is not None:
+        profile.write_text(text)
+    status, _, errors = drafthand("ask", WORDS, "--cooker", str(profile))
+    assert (status, errors) == (0, "") if text == "" else status == 1
+    assert text == "" or ("cooker.yaml" in errors and errors.count("\n") == 1)
+    assert "fault of the program" not in errors
 
 
 def test_ask_imports_nothing_heavy():

@@ -1,5 +1,7 @@
 """The chat: with line editing on a pretended terminal, and line by line without one."""
 
+import subprocess
+import sys
 import time
 from threading import Thread
 
@@ -157,8 +159,6 @@ def test_columns_wrap_what_is_piped(drafthand):
 
 
 def test_a_closed_input_is_one_sentence(drafthand):
-    import subprocess
-    import sys
     for command in ("", "pipe"):
         done = subprocess.run(f'"{sys.executable}" -m advisor {command} <&-', shell=True, capture_output=True, text=True,
                               check=False)

@@ -4,6 +4,9 @@ import io
 import json
 import math
 import re
+import signal
+import subprocess
+import sys
 
 import pytest
 from hypothesis import given, settings
@@ -147,9 +150,7 @@ def test_as_a_process_it_answers_line_for_line(drafthand):
     assert [answer.get("error", {}).get("line") for answer in answers] == [None, 2, 3, 4, None, None]
 
 
-def test_a_line_is_answered_before_the_next_is_sent(tmp_path):
-    import subprocess
-    import sys
+def test_a_line_is_answered_before_the_next_is_sent():
     with subprocess.Popen([sys.executable, "-m", "advisor", "pipe"], stdin=subprocess.PIPE,
                           stdout=subprocess.PIPE) as process:
         for at_min in range(3):
@@ -160,9 +161,18 @@ def test_a_line_is_answered_before_the_next_is_sent(tmp_path):
         assert process.wait(timeout=30) == 0
 
 
-def test_output_nobody_reads_ends_it_with_one_sentence(tmp_path):
-    import subprocess
-    import sys
+def test_ctrl_c_ends_it_with_one_sentence():
+    with subprocess.Popen([sys.executable, "-m", "advisor", "pipe"], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
+                          stderr=subprocess.PIPE) as process:
+        process.stdin.write(b'{"say": "dome 300"}\n')
+        process.stdin.flush()
+        process.stdout.readline()
+        process.send_signal(signal.SIGINT)
+        assert process.wait(timeout=30) == 1
+        assert process.stderr.read() == b"drafthand: stopped from the keyboard\n"
+
+
+def test_output_nobody_reads_ends_it_with_one_sentence():
     with subprocess.Popen([sys.executable, "-m", "advisor", "pipe"], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
                           stderr=subprocess.PIPE) as process:
         process.stdout.close()
