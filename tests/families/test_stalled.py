@@ -266,3 +266,14 @@ def test_no_bare_degrees_for_those_who_read_celsius(rulebook):
 def test_a_celsius_cook_is_answered_in_celsius(rulebook):
     reply = last(rulebook, (0, "90 °C and I want 120 °C, steady"))
     assert "30 °C under 120 °C" in reply.text
+
+
+@pytest.mark.parametrize("words", [
+    "it's in the garage, stuck at 180, want 250",
+    "in the garage, both vents shut an hour ago, 160, want 250",
+    "under the carport, fire's gone out, brisket is still on",
+])
+def test_no_fire_is_fed_under_a_roof(rulebook, words):
+    reply = last(rulebook, (0, words))
+    assert not any(opening > 0 for _, opening in vents_of(reply)), reply.text
+    assert not {"add_fuel", "light", "stir_fuel"} & set(acts_of(reply))
