@@ -3,13 +3,44 @@
 from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.patterns import Match
+from advisor.language.tokens import Token
 from advisor.vocabulary import FactDefinition
 
 LONGEST_ANSWER = 8
 EARLY_WORDS = 3
 TEMPERATURES = ("temperature", "difference")
-FILLERS = {"about", "around", "like", "maybe", "probably", "it", "is", "just", "a", "the", "say", "i", "think", "at", "be", "well", "um", "er",
-           "roughly", "nearly", "almost", "now", "or", "so", "guess", "reckon", "'s", "still", ",", "."}
+FILLERS = {
+    "about",
+    "around",
+    "like",
+    "maybe",
+    "probably",
+    "it",
+    "is",
+    "just",
+    "a",
+    "the",
+    "say",
+    "i",
+    "think",
+    "at",
+    "be",
+    "well",
+    "um",
+    "er",
+    "roughly",
+    "nearly",
+    "almost",
+    "now",
+    "or",
+    "so",
+    "guess",
+    "reckon",
+    "'s",
+    "still",
+    ",",
+    ".",
+}
 
 
 def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
@@ -25,24 +56,63 @@ def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
     if fact.type == "choice":
         return _choice(message, asked, fact)
     if fact.is_number:
-        return _number(message, asked, fact)
+        return _number(message, asked, fact) or _short(message, asked) or _offered(message, asked, fact)
     text = message.words()
     return {asked: text} if text and not heard else {}
 
 
 def _reply(message: Message) -> Match | None:
     """The yes or no with which the message begins."""
-    found = [match for match in message.lexicon.answers.find(message.tokens)
-             if match.start <= EARLY_WORDS and match.means in ("yes", "no")
-             and {token.text for token in message.tokens[:match.start]} <= FILLERS]
+    found = [
+        match
+        for match in message.lexicon.answers.find(message.tokens)
+        if match.start <= EARLY_WORDS
+        and match.means in ("yes", "no")
+        and {token.text for token in message.tokens[: match.start]} <= FILLERS
+    ]
     return min(found, key=lambda match: (match.start, -len(match)), default=None)
 
 
 def _flag(message: Message, asked: str) -> dict[str, Value]:
     reply = _reply(message)
     if reply is None or _corrects(message):
-        return _by_choice(message, asked)
-    return {asked: reply.means == "yes"}
+        return _by_choice(message, asked) or _short(message, asked)
+    return {asked: (reply.means == "yes") == _yes_means(message, asked)}
+
+
+def _yes_means(message: Message, asked: str) -> bool:
+    """What "yes" stands for: what the first thing offered means ("open air": not indoors)."""
+    ask = message.lexicon.vocabulary[asked].ask
+    if ask is None or not ask.choices or ask.choices[0] == "yes":
+        return True
+    first = [
+        Token(word, "word", lemma=message.lexicon.lemmas.get(word, "")) for word in ask.choices[0].split()
+    ]
+    found = message.lexicon.loose_answers(asked).find(first)
+    return bool(max(found, key=len).means) if found else True
+
+
+def _short(message: Message, asked: str) -> dict[str, Value]:
+    """A word or two that answer this question alone."""
+    if len(message.tokens) > LONGEST_ANSWER:
+        return {}
+    found = message.lexicon.short_answers(asked).find(message.tokens)
+    if not found:
+        return {}
+    value = max(found, key=len).means
+    return {asked: value if isinstance(value, bool | str) else float(value)}
+
+
+def _offered(message: Message, asked: str, fact: FactDefinition) -> dict[str, Value]:
+    """One of the choices said in its own words, where each choice has its answer."""
+    ask = fact.ask
+    if ask is None or len(ask.choices) != len(ask.answers):
+        return {}
+    words = set(message.words().split())
+    for choice, likely in zip(ask.choices, ask.answers, strict=True):
+        if set(choice.split()) <= words:
+            return {asked: likely.value if isinstance(likely.value, bool | str) else float(likely.value)}
+    return {}
 
 
 def _corrects(message: Message) -> bool:
@@ -50,11 +120,12 @@ def _corrects(message: Message) -> bool:
 
 
 def _by_choice(message: Message, asked: str) -> dict[str, Value]:
-    """"open" to "is the lid open or shut?": the first choice is true, the second false, as the question offers."""
+    """ "open" to "is the lid open or shut?": the first choice is true, the second false, as the question offers."""
     fact = message.lexicon.vocabulary[asked]
     choices = fact.ask.choices if fact.ask else ()
     words = set(message.words().split())
-    for value, choice in zip((True, False), choices, strict=False):
+    first = _yes_means(message, asked)
+    for value, choice in zip((first, not first), choices, strict=False):
         if words and set(choice.split()) <= words:
             return {asked: value}
     return {}
@@ -72,6 +143,9 @@ def _choice(message: Message, asked: str, fact: FactDefinition) -> dict[str, Val
     loose = message.lexicon.loose_answers(asked).find(message.tokens)
     if loose:
         return {asked: max(loose, key=len).means}
+    short = _short(message, asked)
+    if short:
+        return short
     reply = _reply(message)
     if reply and reply.means == "no" and "none" in fact.values:
         return {asked: "none"}
@@ -85,7 +159,8 @@ def _number(message: Message, asked: str, fact: FactDefinition) -> dict[str, Val
     if fact.type == "minutes":
         return _minutes(message, asked)
     if fact.type == "kilograms":
-        return {asked: round(figure.value, 2) for figure in figures[:1] if figure.kind == "kg"}
+        weights = [figure.value for figure in figures if figure.kind == "kg"]
+        return {asked: round(weights[0], 2)} if weights else {}
     if fact.type == "difference" and len(figures) == 1 and figures[0].kind in ("number", "degrees"):
         value = figures[0].value * (1.8 if figures[0].unit == "C" else 1)
         low = any(token.text in ("under", "below", "low", "down", "cold") for token in message.tokens)
@@ -119,15 +194,30 @@ def _share(message: Message, asked: str) -> dict[str, Value]:
 
 def _minutes(message: Message, asked: str) -> dict[str, Value]:
     from advisor.language.phrases import minutes_of
+
     falls = message.lexicon.vocabulary[asked].clock == "falls"
     for at, token in enumerate(message.tokens):
         if token.quantity and token.quantity.kind in ("minutes", "ago", "clock"):
             value = minutes_of(message, at, falls)
             return {} if value is None else {asked: value}
-    bare = [token.quantity.value for token in message.tokens if token.quantity and token.quantity.kind == "number"]
+    bare = [
+        token.quantity.value for token in message.tokens if token.quantity and token.quantity.kind == "number"
+    ]
     if len(bare) == 1:
         return {asked: bare[0]}
     if any(match.means == "just_now" for match in message.lexicon.answers.find(message.tokens)):
         return {asked: 0.0}
     loose = message.lexicon.loose_answers(asked).find(message.tokens)
     return {asked: float(max(loose, key=len).means)} if loose else {}
+
+
+def is_refusal(message: Message) -> bool:
+    """A "no" or "maybe" that leaves the question as open as it was ("no wood" to "how long ago?")."""
+    reply = _reply(message)
+    return bool(reply and reply.means == "no") or message.words() in (
+        "maybe",
+        "perhaps",
+        "possibly",
+        "both",
+        "neither",
+    )

@@ -13,19 +13,33 @@ def clock(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         return merged(tokens, at, at + 1, kind="clock", value=NAMED_HOURS[word]), at + 1
     shift = {"half": 30, "quarter": 15}.get(word) if kind == "fraction" else None
     link = {"after": "past"}.get(text_at(tokens, at + 1), text_at(tokens, at + 1))
-    if (shift or kind in ("number", "minutes")) and link in ("past", "to", "till", "til") \
-            and kind_at(tokens, at + 2) == "number" and tokens[at + 2].quantity.value in range(1, 13):
+    if (
+        (shift or kind in ("number", "minutes"))
+        and link in ("past", "to", "till", "til")
+        and kind_at(tokens, at + 2) == "number"
+        and tokens[at + 2].quantity.value in range(1, 13)
+    ):
         minutes = shift or tokens[at].quantity.value
         if minutes >= 60 or not (shift or kind == "minutes" or tokens[at].quantity.spoken or link == "past"):
             return None
         hour = tokens[at + 2].quantity.value * 60
         value = hour + minutes if link == "past" else hour - minutes
         return am_pm(tokens, at, at + 3, value % 1440)
-    if word == "half" and text_at(tokens, at - 1) in ("at", "by", "till", "around", "about", "since", "is", "for") \
-            and kind_at(tokens, at + 1) == "number" and tokens[at + 1].quantity.value in range(1, 13) \
-            and text_at(tokens, at + 2) not in ("inch", "inches"):
-        return merged(tokens, at, at + 2, kind="clock", value=tokens[at + 1].quantity.value * 60 + 30, half_day=True), at + 2
-    if kind == "number" and tokens[at].quantity.value == int(tokens[at].quantity.value) and 0 < tokens[at].quantity.value <= 12:
+    if (
+        word == "half"
+        and text_at(tokens, at - 1) in ("at", "by", "till", "around", "about", "since", "is", "for")
+        and kind_at(tokens, at + 1) == "number"
+        and tokens[at + 1].quantity.value in range(1, 13)
+        and text_at(tokens, at + 2) not in ("inch", "inches")
+    ):
+        return merged(
+            tokens, at, at + 2, kind="clock", value=tokens[at + 1].quantity.value * 60 + 30, half_day=True
+        ), at + 2
+    if (
+        kind == "number"
+        and tokens[at].quantity.value == int(tokens[at].quantity.value)
+        and 0 < tokens[at].quantity.value <= 12
+    ):
         if link in ("am", "pm", "o", "oclock") and (link != "o" or text_at(tokens, at + 2) in ("clock", "'")):
             return am_pm(tokens, at, at + 1, tokens[at].quantity.value * 60)
     if kind == "clock":

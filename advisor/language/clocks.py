@@ -7,7 +7,23 @@ from advisor.language.tokens import Token
 
 LAST_HOUR = 24
 HALF_DAY, SOON = 720, 180  # minutes
-LIT = ("lit", "fired", "started", "dinner", "lunch", "supper", "tea", "service", "serving", "guests", "eat", "eating", "serve", "ready", "open")
+LIT = (
+    "lit",
+    "fired",
+    "started",
+    "dinner",
+    "lunch",
+    "supper",
+    "tea",
+    "service",
+    "serving",
+    "guests",
+    "eat",
+    "eating",
+    "serve",
+    "ready",
+    "open",
+)
 LEAST_DIGITS = 100
 
 
@@ -21,20 +37,26 @@ def mark_clock_times(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
         if _is_hour(value):
             hours = int(value)
             minutes = round(100 * (value - hours))
-            token.quantity = replace(token.quantity, kind="clock", value=float(hours % 24 * 60 + minutes),
-                                     half_day=hours <= 12)
+            token.quantity = replace(
+                token.quantity, kind="clock", value=float(hours % 24 * 60 + minutes), half_day=hours <= 12
+            )
     return _mark_time_now(tokens)
 
 
 def _mark_time_now(tokens: list[Token]) -> list[Token]:
-    """"Lit at half past four, its five fifteen": 515 is a clock time where it lies soon after the other one."""
+    """ "Lit at half past four, its five fifteen": 515 is a clock time where it lies soon after the other one."""
     times = [token.quantity.value for token in tokens if token.quantity and token.quantity.kind == "clock"]
     for at in range(2, len(tokens)):
         quantity = tokens[at].quantity
         if not times or not quantity or quantity.kind != "number" or not quantity.spoken:
             continue
         value = quantity.value / 100
-        if [token.lemma for token in tokens[at - 2:at]] == ["it", "be"] and _is_hour(value) and value < 13 and quantity.value > 100:
+        if (
+            [token.lemma for token in tokens[at - 2 : at]] == ["it", "be"]
+            and _is_hour(value)
+            and value < 13
+            and quantity.value > 100
+        ):
             now = int(value) * 60 + round(100 * (value - int(value)))
             if 0 < (now - times[0]) % HALF_DAY <= SOON:
                 tokens[at].quantity = replace(quantity, kind="clock", value=float(now), half_day=True)

@@ -33,16 +33,30 @@ def parts_of(message: Message) -> list[Part]:
 
 
 def _bare_numbers(message: Message) -> list[tuple[int, str]]:
-    """"One is fine, but in two the fat is burning": numbers as names, where two of them are."""
+    """ "One is fine, but in two the fat is burning": numbers as names, where two of them are."""
     tokens = message.tokens
-    marks = [(at, _small_number(token)) for at, token in enumerate(tokens)
-             if _small_number(token) and _text(tokens, at - 1) in ("", ",", ".", "and", "but", "in", "on", ";", "while")
-             and at + 1 < len(tokens) and (tokens[at + 1].lemma == "be" or _text(tokens, at - 1) == "in")]
+    marks = [
+        (at, _small_number(token))
+        for at, token in enumerate(tokens)
+        if _small_number(token)
+        and _text(tokens, at - 1) in ("", ",", ".", "and", "but", "in", "on", ";", "while")
+        and at + 1 < len(tokens)
+        and (tokens[at + 1].lemma == "be" or _text(tokens, at - 1) == "in")
+    ]
     return marks if len({name for _, name in marks}) > 1 else []
 
 
 def _clause_opening(message: Message, at: int) -> int:
-    while at > 0 and message.tokens[at - 1].text in ("the", "and", "but", "on", "my", "cooker", "pit", "while"):
+    while at > 0 and message.tokens[at - 1].text in (
+        "the",
+        "and",
+        "but",
+        "on",
+        "my",
+        "cooker",
+        "pit",
+        "while",
+    ):
         at -= 1
     return at
 
@@ -50,15 +64,25 @@ def _clause_opening(message: Message, at: int) -> int:
 def _named_at(message: Message, at: int) -> str | None:
     tokens, rules = message.tokens, message.lexicon.data["cookers"]
     token, before, after = tokens[at], _text(tokens, at - 1), _text(tokens, at + 1)
-    if before in ("number", "#", "cooker", "pit", "kamado") or before == "no" and _text(tokens, at - 2) == "cooker":
+    if (
+        before in ("number", "#", "cooker", "pit", "kamado")
+        or before == "no"
+        and _text(tokens, at - 2) == "cooker"
+    ):
         value = _small_number(token)
-        if value and not (after in ("degrees", "°") or before == "number" and _text(tokens, at - 2) in ("what", "step")):
+        if value and not (
+            after in ("degrees", "°") or before == "number" and _text(tokens, at - 2) in ("what", "step")
+        ):
             return value
     if _text(tokens, at - 2) in ("did", "done", "finished") or before in ("did", "step", "done"):
         return None
     if token.text in rules["ordinals"] and (after in rules["kinds"] or _is_subject(tokens, at)):
         return rules["ordinals"][token.text]
-    if token.text in rules["adjectives"] and after in rules["kinds"] and before not in ("a", "another", "each", "this", "which", "no"):
+    if (
+        token.text in rules["adjectives"]
+        and after in rules["kinds"]
+        and before not in ("a", "another", "each", "this", "which", "no")
+    ):
         return token.text
     return _known_name(message, at)
 
@@ -71,21 +95,34 @@ def _small_number(token: Token) -> str | None:
     if token.text in _NUMBER_WORDS:
         return _NUMBER_WORDS[token.text]
     quantity = token.quantity
-    if quantity and quantity.kind == "number" and 1 <= quantity.value <= 20 and quantity.value == int(quantity.value):
+    if (
+        quantity
+        and quantity.kind == "number"
+        and 1 <= quantity.value <= 20
+        and quantity.value == int(quantity.value)
+    ):
         return str(int(quantity.value))
     return None
 
 
 def _is_subject(tokens: list[Token], at: int) -> bool:
-    """"the second is at 300": an ordinal that something is said of."""
-    return _text(tokens, at - 1) in ("the", "", ",", ".", ";", "and", "but") and at + 1 < len(tokens) and tokens[at + 1].lemma == "be"
+    """ "the second is at 300": an ordinal that something is said of."""
+    return (
+        _text(tokens, at - 1) in ("the", "", ",", ".", ";", "and", "but")
+        and at + 1 < len(tokens)
+        and tokens[at + 1].lemma == "be"
+    )
 
 
 def _known_name(message: Message, at: int) -> str | None:
     """A cooker already going, called by its name."""
     for name in message.context.cookers:
         words = name.lower().split()
-        if words and not words[0].isdigit() and [token.text for token in message.tokens[at:at + len(words)]] == words:
+        if (
+            words
+            and not words[0].isdigit()
+            and [token.text for token in message.tokens[at : at + len(words)]] == words
+        ):
             return name
     return None
 

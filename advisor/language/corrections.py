@@ -18,8 +18,15 @@ def corrected_claims(message: Message, claims: list[Claim]) -> list[Claim]:
             continue
         if kept and _is_retracted(message, kept[-1], claim):
             earlier = kept.pop()
-            claim = Claim(earlier.fact if claim.fact == "dome_f" else claim.fact, claim.value, claim.unit, claim.at, claim.said,
-                          claim.is_difference, claim.before)
+            claim = Claim(
+                earlier.fact if claim.fact == "dome_f" else claim.fact,
+                claim.value,
+                claim.unit,
+                claim.at,
+                claim.said,
+                claim.is_difference,
+                claim.before,
+            )
         kept.append(claim)
     return kept
 
@@ -29,20 +36,31 @@ def _follows(message: Message, at: int, words: tuple[str, ...]) -> bool:
 
 
 def _is_retracted(message: Message, earlier: Claim, later: Claim) -> bool:
-    between = message.tokens[earlier.at + 1:later.at]
-    return len(between) <= 6 and any(token.text in ("sorry", "meant", "mean", "oops", "rather", "correction", "typo", "scratch", "wait")
-                                     for token in between) and later.fact in (earlier.fact, "dome_f", "target_f")
+    between = message.tokens[earlier.at + 1 : later.at]
+    return (
+        len(between) <= 6
+        and any(
+            token.text
+            in ("sorry", "meant", "mean", "oops", "rather", "correction", "typo", "scratch", "wait")
+            for token in between
+        )
+        and later.fact in (earlier.fact, "dome_f", "target_f")
+    )
 
 
 def redirected(message: Message, claims: list[Claim], facts: dict[str, Value]) -> dict[str, Value]:
     """A bare "I meant 250" given to the fact that it corrects: the denied value's, the asked one's, the nearest."""
-    bare = [claim for claim in claims if claim.fact == "dome_f" and not claim.unit and "dome_f" in facts]
-    known = {name: value for name, value in message.context.facts.items()
-             if name in CORRECTABLE and isinstance(value, float)}
+    bare = [claim for claim in claims if claim.fact == "dome_f" and "dome_f" in facts]
+    known = {
+        name: value
+        for name, value in message.context.facts.items()
+        if name in CORRECTABLE and isinstance(value, float)
+    }
     if not bare or not known or len(claims) != 1 or _names_an_owner(message):
         return facts
     value = facts["dome_f"]
-    fact = _denied_fact(message, known) or _nearest_slip(value, known)
+    same = [name for name, old in known.items() if bare[0].unit and abs(old - bare[0].value) < NEAR_F]
+    fact = same[0] if same else _denied_fact(message, known) or _nearest_slip(value, known)
     if not fact or fact == "dome_f":
         return facts
     return {name: old for name, old in facts.items() if name != "dome_f"} | {fact: value}
@@ -54,18 +72,30 @@ def _names_an_owner(message: Message) -> bool:
 
 def _denied_fact(message: Message, known: dict[str, float]) -> str | None:
     for at, token in enumerate(message.tokens):
-        if token.quantity and token.quantity.kind in ("number", "degrees") and _follows(message, at, ("not", "than")):
-            return next((name for name, old in known.items()
-                         if min(abs(old - token.quantity.value), abs(old - c_to_f(token.quantity.value))) < NEAR_F), None)
+        if (
+            token.quantity
+            and token.quantity.kind in ("number", "degrees")
+            and _follows(message, at, ("not", "than"))
+        ):
+            return next(
+                (
+                    name
+                    for name, old in known.items()
+                    if min(abs(old - token.quantity.value), abs(old - c_to_f(token.quantity.value))) < NEAR_F
+                ),
+                None,
+            )
     return None
 
 
 def _nearest_slip(value: Value, known: dict[str, float]) -> str:
     """The fact whose figure differs in the fewest digits, then by the least."""
+
     def distance(name: str) -> tuple[int, float]:
         old, new = f"{known[name]:.0f}", f"{value:.0f}"
         digits = sum(a != b for a, b in zip(old, new, strict=False)) + abs(len(old) - len(new))
         return digits, abs(known[name] - float(value))
+
     return min(known, key=distance)
 
 
@@ -76,8 +106,11 @@ def rescaled(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     if not scale or scale == before:
         return {}
     turn = c_to_f if scale == "C" else f_to_c
-    turned = {name: float(round(turn(value))) for name, value in message.context.facts.items()
-              if name in CORRECTABLE and name != "over_f" and isinstance(value, float) and name not in facts}
+    turned = {
+        name: float(round(turn(value)))
+        for name, value in message.context.facts.items()
+        if name in CORRECTABLE and name != "over_f" and isinstance(value, float) and name not in facts
+    }
     return {name: value for name, value in turned.items() if _is_believable(message, name, value)}
 
 
@@ -89,6 +122,10 @@ def _is_believable(message: Message, name: str, value: float) -> bool:
 def spoken_scale(message: Message) -> str | None:
     """The scale named on its own, as in "sorry, celsius not fahrenheit"; the first one not denied."""
     for at, token in enumerate(message.tokens):
-        if token.text in CELSIUS | FAHRENHEIT and len(token.text) > 1 and not _follows(message, at, ("not", "than")):
+        if (
+            token.text in CELSIUS | FAHRENHEIT
+            and len(token.text) > 1
+            and not _follows(message, at, ("not", "than"))
+        ):
             return "C" if token.text in CELSIUS else "F"
     return None

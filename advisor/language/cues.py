@@ -5,8 +5,8 @@ from advisor.language.patterns import Match
 from advisor.language.tokens import Quantity, Token
 
 HIGHEST_CHANGE = 150  # "dropped 50" is a change, "dropped 250" a careless "dropped to 250"
-MOST_COUNTED = 60     # of anything edible
-MOST_NUMBERED = 20    # steps, cookers
+MOST_COUNTED = 60  # of anything edible
+MOST_NUMBERED = 20  # steps, cookers
 NAMES = {"dome_f", "grate_f", "meat_f", "ambient_f", "boiling_reads_f", "ice_reads_f"}
 CARRIED = {"dome_f", "grate_f", "meat_f", "ambient_f", "either"}  # names that reach into the next clause
 NEED_THEIR_FIGURE = {"for", "at", "to", "is", "on"}  # a cue that ends so must stand right before the figure
@@ -44,8 +44,15 @@ class Cues:
         counted = self.lexicon.data["figures"]["counted"]
         if before in NUMBERED and quantity.value < MOST_NUMBERED:
             return True
-        return bool(after and (after.text in counted or after.lemma in counted
-                               or after.lemma == "food" and quantity.value <= MOST_COUNTED))
+        return bool(
+            after
+            and (
+                after.text in counted
+                or after.lemma in counted
+                or after.lemma == "food"
+                and quantity.value <= MOST_COUNTED
+            )
+        )
 
     def before(self, place: int, at: int) -> list[Match]:
         """Owner words between the last temperature and this one: its clause's, else the sentence's."""
@@ -54,8 +61,14 @@ class Cues:
         while start > left and not self.tokens[start - 1].is_break:
             start -= 1
         clause = max(start, self.message.clause(at)[0])
-        cues = [cue for cue in self.owners if start <= cue.start and cue.end <= at and cue not in self._used
-                and (not self._needs_its_figure(cue) or self.lead_to(cue, at))]
+        cues = [
+            cue
+            for cue in self.owners
+            if start <= cue.start
+            and cue.end <= at
+            and cue not in self._used
+            and (not self._needs_its_figure(cue) or self.lead_to(cue, at))
+        ]
         cues = [cue for cue in cues if not self.message.is_laid_by(cue.end, at)]
         near = [cue for cue in cues if cue.start >= clause]
         return near if near or at - clause > 2 else [cue for cue in cues if cue.means in CARRIED]
@@ -81,30 +94,33 @@ class Cues:
     def _names_follow_figures(self, match: Match) -> bool:
         last = self.figures[-1]
         return match.means not in ("target_f",) and any(
-            other.start == last + 1 and other.means != "not_a_reading" for other in self._right)
+            other.start == last + 1 and other.means != "not_a_reading" for other in self._right
+        )
 
     def is_change(self, at: int) -> bool:
         quantity = self.tokens[at].quantity
         return quantity.value < HIGHEST_CHANGE and any(
-            cue.means == "change" and self.lead_to(cue, at) for cue in self.owners)
+            cue.means == "change" and self.lead_to(cue, at) for cue in self.owners
+        )
 
     def lead_to(self, cue: Match, at: int) -> bool:
         """Whether only filler words stand between a cue and the figure."""
-        return cue.end <= at and all(token.text in self.lexicon.data["figures"]["fillers"]
-                                     for token in self.tokens[cue.end:at])
+        return cue.end <= at and all(
+            token.text in self.lexicon.data["figures"]["fillers"] for token in self.tokens[cue.end : at]
+        )
 
     def is_against(self, place: int, at: int) -> bool:
-        """"228 vs 225", "350 instead of 250"."""
+        """ "228 vs 225", "350 instead of 250"."""
         if not place:
             return False
         between = self.message.words(self.figures[place - 1] + 1, at)
         return between in self.lexicon.data["figures"]["against"]
 
     def _between(self, place: int) -> list[Token]:
-        return self.tokens[self.figures[place] + 1:self.figures[place + 1]]
+        return self.tokens[self.figures[place] + 1 : self.figures[place + 1]]
 
     def starts_a_move(self, place: int, at: int) -> bool:
-        """"from 400 to 250": this is the 400."""
+        """ "from 400 to 250": this is the 400."""
         if place + 1 >= len(self.figures):
             return False
         words = [token.text for token in self._between(place)]
@@ -117,5 +133,13 @@ class Cues:
 def _whole_names(cues: list[Match]) -> list[Match]:
     """Cues without the names inside a longer name: "core temp" is no "temp"."""
     names = [cue for cue in cues if cue.means in NAMES]
-    return [cue for cue in cues if not (cue.means in NAMES and any(
-        other.start <= cue.start and cue.end <= other.end and len(other) > len(cue) for other in names))]
+    return [
+        cue
+        for cue in cues
+        if not (
+            cue.means in NAMES
+            and any(
+                other.start <= cue.start and cue.end <= other.end and len(other) > len(cue) for other in names
+            )
+        )
+    ]

@@ -17,7 +17,9 @@ def event_facts(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
         event = _nearest(message, events, at)
         if event and event.means not in heard and event.means not in facts:
             minutes = minutes_of(message, at, ahead=False)
-            if minutes is not None and minutes not in [heard.get(fact) for fact in message.lexicon.event_facts]:
+            if minutes is not None and minutes not in [
+                heard.get(fact) for fact in message.lexicon.event_facts
+            ]:
                 facts[event.means] = minutes
     return facts | _just_now(message, events, heard | facts)
 
@@ -30,19 +32,28 @@ def _is_meant(message: Message, match: Match) -> bool:
 
 def _times(message: Message, events: list[Match]) -> list[int]:
     """Figures that tell how long ago: "... ago", a clock time after "since" or "at", "that has been 2 hours"."""
-    return [at for at, token in enumerate(message.tokens) if token.quantity and message.moods[at] in HEARD_IN
-            and (token.quantity.kind == "ago" or _is_since(message, at))]
+    return [
+        at
+        for at, token in enumerate(message.tokens)
+        if token.quantity
+        and message.moods[at] in HEARD_IN
+        and (token.quantity.kind == "ago" or _is_since(message, at))
+    ]
 
 
 def _is_since(message: Message, at: int) -> bool:
     kind = message.tokens[at].quantity.kind
-    before = [token.text for token in message.tokens[max(0, at - 4):at]]
+    before = [token.text for token in message.tokens[max(0, at - 4) : at]]
     if kind == "clock":
         return bool({"since", "at", "around", "about"} & set(before[-2:]))
     if kind != "minutes":
         return False
-    after = [token.text for token in message.tokens[at + 1:at + 3]]
-    return after[:1] in (["since"], ["now"]) or before[-1:] == ["since"] or ("that" in before and "been" in before)
+    after = [token.text for token in message.tokens[at + 1 : at + 3]]
+    return (
+        after[:1] in (["since"], ["now"])
+        or before[-1:] == ["since"]
+        or ("that" in before and "been" in before)
+    )
 
 
 def _nearest(message: Message, events: list[Match], at: int) -> Match | None:
@@ -53,15 +64,16 @@ def _nearest(message: Message, events: list[Match], at: int) -> Match | None:
         if start <= event.start < end:
             return min(abs(at - event.end), abs(event.start - at))
         return FAR + at - event.start if event.start < at else 2 * FAR
+
     near = [event for event in events if distance(event) < 2 * FAR]
     return min(near, key=lambda event: (distance(event), -len(event)), default=None)
 
 
 def _just_now(message: Message, events: list[Match], heard: dict[str, Value]) -> dict[str, Value]:
-    """"Just shut the bottom": the event was a moment ago."""
+    """ "Just shut the bottom": the event was a moment ago."""
     found = {}
     for event in events:
-        before = [token.text for token in message.tokens[max(0, event.start - 2):event.end]]
+        before = [token.text for token in message.tokens[max(0, event.start - 2) : event.end]]
         if "just" in before and event.means in message.lexicon.data["just_now"] and event.means not in heard:
             found[event.means] = 0.0
     return found

@@ -8,7 +8,14 @@ KINDS = {"beef": "beef", "pork": "pork", "lamb": "lamb", "poultry": "poultry", "
 NOT_FOOD = {"lump", "wood", "bag", "chunk", "basket"}
 GENERIC = {"bird", "birds", "joint", "roast", "poultry", "fish"}  # a closer word replaces them
 GROUND_OF = {"beef": "beef", "pork": "pork", "turkey": "poultry", "chicken": "poultry", "lamb": "lamb"}
-BIRDS = {"chicken": "chicken", "turkey": "turkey", "duck": "other", "goose": "other", "pheasant": "other", "quail": "other"}
+BIRDS = {
+    "chicken": "chicken",
+    "turkey": "turkey",
+    "duck": "other",
+    "goose": "other",
+    "pheasant": "other",
+    "quail": "other",
+}
 
 
 def food_facts(message: Message) -> dict[str, Value]:
@@ -25,7 +32,12 @@ def food_facts(message: Message) -> dict[str, Value]:
 def _weight(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     """A weight beside a food, with no charcoal in its clause, is the food's."""
     for at, token in enumerate(message.tokens):
-        if token.quantity and token.quantity.kind == "kg" and "food" in facts and message.moods[at] not in UNHEARD:
+        if (
+            token.quantity
+            and token.quantity.kind == "kg"
+            and "food" in facts
+            and message.moods[at] not in UNHEARD
+        ):
             start, end = message.clause(at)
             if not {other.lemma for other in message.tokens[start:end]} & NOT_FOOD:
                 return {"food_kg": round(token.quantity.value, 2)}
@@ -42,7 +54,9 @@ def _entailed(text: str, kinds: frozenset[str]) -> dict[str, Value]:
         facts["intact"] = False
     kind = GROUND_OF.get(next((word for word in text.split() if word in GROUND_OF), ""))
     if kind or "ground" not in kinds:
-        kind = kind or next((KINDS[kind] for kind in ("poultry", "lamb", "beef", "fish", "pork") if kind in kinds), None)
+        kind = kind or next(
+            (KINDS[kind] for kind in ("poultry", "lamb", "beef", "fish", "pork") if kind in kinds), None
+        )
         if kind:
             facts["meat_kind"] = kind
     bird = next((bird for word, bird in BIRDS.items() if word in text.split()), None)

@@ -7,17 +7,19 @@ from advisor.facts import Value
 from advisor.units import UnitStyle
 
 Intent = Literal[
-    "tell",        # facts about the cook
-    "ask",         # a question about the trade; `about` may name it
-    "why",         # why this advice?
-    "why_not",     # why not <argument>?
-    "what_if",     # what if <argument>? nothing is taken as fact
-    "what_now",    # where do things stand?
-    "done",        # steps carried out; `done_steps` names them
-    "cannot",      # "can't do that"; the step in hand is impossible
-    "declined",    # "no idea" to the question that was asked
+    "tell",  # facts about the cook
+    "ask",  # a question about the trade; `about` may name it
+    "why",  # why this advice?
+    "why_not",  # why not <argument>?
+    "what_if",  # what if <argument>? nothing is taken as fact
+    "what_now",  # where do things stand?
+    "done",  # steps carried out; `done_steps` names them
+    "cannot",  # "can't do that"; the step in hand is impossible
+    "declined",  # "no idea" to the question that was asked
     "correction",  # "no, I meant 250"
-    "greeting", "thanks", "off_topic",
+    "greeting",
+    "thanks",
+    "off_topic",
 ]
 
 
@@ -80,5 +82,11 @@ class Heard:
     @property
     def understood(self) -> bool:
         """Whether anything in the message can be used."""
-        return bool(self.facts or self.others or self.about or self.unclear or self.refused
-                    or set(self.intents) - {"off_topic"})
+        return bool(
+            self.facts
+            or self.others
+            or self.about
+            or self.unclear
+            or self.refused
+            or set(self.intents) - {"off_topic"}
+        )

@@ -6,12 +6,20 @@ from advisor.language.heard import Intent
 from advisor.language.message import Message
 from advisor.language.patterns import longest_first
 
-_WHY_NOT = re.compile(r"^(?:but |so |and |ok |okay )*(?:why (?:not|can not i|should not i|do not (?:i|we)|could not i|would not i)|"
-                      r"why can (?:i|we) not|how come i can not)\b(?: (?:just|simply|i))*\s*(?P<rest>.*)$")
-_WHAT_IF = re.compile(r"\b(?:what (?:if|happens? (?:if|when)|would happen if)|suppose|supposing|imagine|and if|but if)\b\s*(?P<rest>.*)$")
+_WHY_NOT = re.compile(
+    r"^(?:but |so |and |ok |okay )*(?:why (?:not|can not i|should not i|do not (?:i|we)|could not i|would not i)|"
+    r"why can (?:i|we) not|how come i can not)\b(?: (?:just|simply|i))*\s*(?P<rest>.*)$"
+)
+_WHAT_IF = re.compile(
+    r"\b(?:what (?:if|happens? (?:if|when)|would happen if)|suppose|supposing|imagine|and if|but if)\b\s*(?P<rest>.*)$"
+)
 _IF = re.compile(r"^(?:ok |so |and |but )*if (?P<rest>(?:i|we|it|she|the)\b.*)$")
-_WHY = re.compile(r"^(?:but |so |and |ok |okay |um |er )*(?:why|how come|what for|what is the reason|explain|what makes you say)\b")
-_ASKING = re.compile(r"^(?:ok |so |and |but |or |well )*(?:is|are|can|could|should|shall|do|does|did|will|would|how|what|which|when|where|who|am|has|have|any)\b")
+_WHY = re.compile(
+    r"^(?:but |so |and |ok |okay |um |er )*(?:why|how come|what for|what is the reason|explain|what makes you say)\b"
+)
+_ASKING = re.compile(
+    r"^(?:ok |so |and |but |or |well )*(?:is|are|can|could|should|shall|do|does|did|will|would|how|what|which|when|where|who|am|has|have|any)\b"
+)
 
 
 def intents_of(message: Message) -> tuple[list[Intent], str]:
@@ -33,8 +41,11 @@ def intents_of(message: Message) -> tuple[list[Intent], str]:
 
 
 def _by_words(message: Message) -> list[Intent]:
-    means = [match.means for match in longest_first(message.lexicon.intents.find(message.tokens))
-             if message.moods[match.start] not in ("elsewhere", "bygone", "suppose")]
+    means = [
+        match.means
+        for match in longest_first(message.lexicon.intents.find(message.tokens))
+        if message.moods[match.start] not in ("elsewhere", "bygone", "suppose")
+    ]
     return ["done" if name == "all_done" else name for name in means]
 
 
@@ -56,16 +67,32 @@ def done_steps(message: Message) -> tuple[int, ...]:
     return tuple(dict.fromkeys(step for step in steps if 1 <= step <= 12))
 
 
-_ORDINALS = {"one": 1, "two": 2, "first": 1, "second": 2, "third": 3, "fourth": 4, "1st": 1, "2nd": 2, "3rd": 3}
+_ORDINALS = {
+    "one": 1,
+    "two": 2,
+    "first": 1,
+    "second": 2,
+    "third": 3,
+    "fourth": 4,
+    "1st": 1,
+    "2nd": 2,
+    "3rd": 3,
+}
 
 
 def _is_question(message: Message, text: str) -> bool:
-    return any(token.text == "?" for token in message.tokens) or bool(_ASKING.search(text)) or any(
-        mood in ("ask", "plan") for mood in message.moods)
+    return (
+        any(token.text == "?" for token in message.tokens)
+        or bool(_ASKING.search(text))
+        or any(mood in ("ask", "plan") for mood in message.moods)
+    )
 
 
 def topic_of(message: Message) -> str | None:
     """The topic of the question: the longest pattern wins, the earlier of two equal ones."""
-    found = [match for match in message.lexicon.topics.find(message.tokens)
-             if message.moods[match.start] != "elsewhere"]
+    found = [
+        match
+        for match in message.lexicon.topics.find(message.tokens)
+        if message.moods[match.start] != "elsewhere"
+    ]
     return max(found, key=lambda match: (len(match), -match.start)).means if found else None

@@ -12,8 +12,18 @@ from advisor.vocabulary import Vocabulary
 from advisor.yamlfile import read_yaml
 
 _FOLDERS = (Path(__file__).parents[2] / "rules", Path(__file__).parents[1] / "_rules")
-OWNED = ("dome_f", "grate_f", "meat_f", "ambient_f", "boiling_reads_f", "ice_reads_f", "target_f", "meat_target_f",
-         "meat_start_f", "peak_meat_f")
+OWNED = (
+    "dome_f",
+    "grate_f",
+    "meat_f",
+    "ambient_f",
+    "boiling_reads_f",
+    "ice_reads_f",
+    "target_f",
+    "meat_target_f",
+    "meat_start_f",
+    "peak_meat_f",
+)
 
 
 class Lexicon:
@@ -32,8 +42,10 @@ class Lexicon:
 
     def book(self, section: dict[Any, Any], exact: bool = False) -> PatternBook:
         """One book of a mapping from a meaning to its patterns."""
-        return PatternBook(((self.spelt_out(pattern), means) for means, patterns in section.items()
-                            for pattern in patterns), exact)
+        return PatternBook(
+            ((self.spelt_out(pattern), means) for means, patterns in section.items() for pattern in patterns),
+            exact,
+        )
 
     def spelt_out(self, pattern: Any) -> str:
         text = str(pattern)
@@ -64,8 +76,11 @@ class Lexicon:
     @cached_property
     def event_facts(self) -> tuple[str, ...]:
         """The facts that count minutes since an event."""
-        return tuple(name for name, fact in self.vocabulary.told.items()
-                     if isinstance(fact.words, dict) and "event" in fact.words)
+        return tuple(
+            name
+            for name, fact in self.vocabulary.told.items()
+            if isinstance(fact.words, dict) and "event" in fact.words
+        )
 
     @cached_property
     def events(self) -> PatternBook:
@@ -92,12 +107,27 @@ class Lexicon:
     @cached_property
     def fire_words(self) -> PatternBook:
         """Words that show the talk is of a fire at all."""
-        return self.book({"fire": [*self.data["names"], *self.data["groups"]["fire"], "fire", "smoke", "food", "vent", "burn", "cook"]})
+        return self.book(
+            {
+                "fire": [
+                    *self.data["names"],
+                    *self.data["groups"]["fire"],
+                    "fire",
+                    "smoke",
+                    "food",
+                    "vent",
+                    "burn",
+                    "cook",
+                ]
+            }
+        )
 
     @cached_property
     def talk(self) -> frozenset[str]:
         cookers = self.data["cookers"]
-        return frozenset([*self.data["talk"].split(), *cookers["kinds"], *cookers["adjectives"], *cookers["ordinals"]])
+        return frozenset(
+            [*self.data["talk"].split(), *cookers["kinds"], *cookers["adjectives"], *cookers["ordinals"]]
+        )
 
     @cached_property
     def differences(self) -> PatternBook:
@@ -135,29 +165,60 @@ class Lexicon:
         """The phrases of one choice or share alone: meaning the value."""
         if fact not in self._loose:
             words = self.words_of(fact)
-            self._loose[fact] = self.book({value: patterns for value, patterns in words.items()
-                                           if value not in ("figure", "event")}
-                                          if isinstance(words, dict) else {})
+            self._loose[fact] = self.book(
+                {value: patterns for value, patterns in words.items() if value not in ("figure", "event")}
+                if isinstance(words, dict)
+                else {}
+            )
         return self._loose[fact]
 
     @cached_property
     def names(self) -> PatternBook:
         """Parts of the cooker and foods: meaning ("name", its first word) or ("food", kind)."""
         parts = {("name", name): patterns for name, patterns in self.data["names"].items()}
-        foods = {("food", kind): patterns for kind, patterns in self.data["foods"].items() if kind != "meat_words"}
+        foods = {
+            ("food", kind): patterns for kind, patterns in self.data["foods"].items() if kind != "meat_words"
+        }
         return self.book({**parts, **foods})
+
+    def short_answers(self, fact: str) -> PatternBook:
+        """What the phrases of one fact and the short answers to its question mean."""
+        return self.book(
+            {value: patterns for value, patterns in self.data["answers_to"].get(fact, {}).items()}
+        )
 
     @cached_property
     def common_words(self) -> frozenset[str]:
         """Words that stand as they are, whatever they look like."""
-        return frozenset({*self.lemmas, *self.lemmas.values(), *self.short_forms, *self.data["common_words"].split(),
-                          *self.data["talk"].split(), *UNIT_WORDS, *NUMBER_WORDS})
+        return frozenset(
+            {
+                *self.lemmas,
+                *self.lemmas.values(),
+                *self.short_forms,
+                *self.data["common_words"].split(),
+                *self.data["talk"].split(),
+                *UNIT_WORDS,
+                *NUMBER_WORDS,
+            }
+        )
 
     @cached_property
     def known_words(self) -> frozenset[str]:
         """The common words and every word of a pattern; a dear set, wanted for strange words alone."""
-        books = (self.phrases, self.owners, self.after_figures, self.differences, self.topics, self.openings,
-                 self.moods, self.idioms, self.intents, self.answers, self.names, self.events)
+        books = (
+            self.phrases,
+            self.owners,
+            self.after_figures,
+            self.differences,
+            self.topics,
+            self.openings,
+            self.moods,
+            self.idioms,
+            self.intents,
+            self.answers,
+            self.names,
+            self.events,
+        )
         return self.common_words.union(*(book.words() for book in books))
 
     @cached_property

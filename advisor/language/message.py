@@ -39,5 +39,8 @@ class Message:
     def supposed(self) -> "Message":
         """The same message with what was supposed taken as said, and nothing else ("if it was" means "if it is")."""
         moods = ["said" if mood == "suppose" else "elsewhere" for mood in self.moods]
-        tokens = [Token("is", "word", lemma="be") if token.text in ("was", "were") else token for token in self.tokens]
+        tokens = [
+            Token("is", "word", lemma="be") if token.text in ("was", "were") else token
+            for token in self.tokens
+        ]
         return Message(tokens, moods, self.lexicon, self.context)

@@ -8,7 +8,22 @@ SAID = "said"
 _TO_SENTENCE_END = {"suppose"}
 _WHOLE_SENTENCE = {"elsewhere", "bygone"}
 _WHOLE_CLAUSE = {"tag"}
-_WEAK = {"said"}  # what "now" and its like take the mood back to
+AFTER_A_PLAIN_NO = {
+    "it",
+    "she",
+    "he",
+    "i",
+    "we",
+    "they",
+    "that",
+    "the",
+    "there",
+    "this",
+    "still",
+    "its",
+    "my",
+    "you",
+}
 
 
 def moods_of(tokens: list[Token], lexicon: Lexicon) -> list[str]:
@@ -17,7 +32,9 @@ def moods_of(tokens: list[Token], lexicon: Lexicon) -> list[str]:
     triggers = longest_first(lexicon.moods.find(tokens))
     for trigger in triggers:
         if trigger.means in _WHOLE_SENTENCE:
-            _spread(moods, trigger, _sentence_start(tokens, trigger.start), _sentence_end(tokens, trigger.end))
+            _spread(
+                moods, trigger, _sentence_start(tokens, trigger.start), _sentence_end(tokens, trigger.end)
+            )
     for trigger in triggers:
         _apply(moods, trigger, tokens)
     _doubt_before_question_marks(moods, tokens)
@@ -46,7 +63,7 @@ def _spread(moods: list[str], trigger: Match, start: int, end: int) -> None:
 
 
 def _spread_said(moods: list[str], trigger: Match, end: int) -> None:
-    """"Now" ends a past or another cook's tale, but not a supposition."""
+    """ "Now" ends a past or another cook's tale, but not a supposition."""
     for at in range(trigger.start, end):
         if moods[at] != "suppose":
             moods[at] = SAID
@@ -91,5 +108,5 @@ def denied(tokens: list[Token], at: int, lexicon: Lexicon) -> bool:
         if tokens[i].is_pause or tokens[i].text in lexicon.negation_stops:
             return False
         if tokens[i].text in lexicon.negators:
-            return True
+            return not (tokens[i].text == "no" and tokens[i + 1].text.split()[0] in AFTER_A_PLAIN_NO)
     return False

@@ -16,7 +16,15 @@ from typing import Any
 from advisor.language.tokens import Token
 
 WIDEST_GAP = 4
-SHORTENED = {"is": {"'s"}, "has": {"'s"}, "are": {"'re"}, "am": {"'m"}, "have": {"'ve", "'s"}, "will": {"'ll"}, "would": {"'d"}}
+SHORTENED = {
+    "is": {"'s"},
+    "has": {"'s"},
+    "are": {"'re"},
+    "am": {"'m"},
+    "have": {"'ve", "'s"},
+    "will": {"'ll"},
+    "would": {"'d"},
+}
 UNCROSSED = {"not", "no", "never", "without"}  # a gap does not swallow a denial
 PLAIN_FIGURES = {"number", "degrees"}
 _WORD = re.compile(r"[a-z]+")
@@ -74,7 +82,12 @@ class PatternBook:
 
     def words(self) -> set[str]:
         """Every word that stands in a pattern."""
-        return {word for entries in self._by_first.values() for pattern, _ in entries for word in _WORD.findall(pattern)}
+        return {
+            word
+            for entries in self._by_first.values()
+            for pattern, _ in entries
+            for word in _WORD.findall(pattern)
+        }
 
     def find(self, tokens: list[Token]) -> list[Match]:
         """All matches, the longest at each start and meaning; they may overlap."""
@@ -121,13 +134,15 @@ def _starts_clause(tokens: list[Token], at: int) -> bool:
 
 def _fits(element: Element, token: Token, exact: bool) -> bool:
     if token.quantity:
-        return (f"<{token.quantity.kind}>" in element.words
-                or (FIGURE in element.words and token.quantity.kind in PLAIN_FIGURES))
+        return f"<{token.quantity.kind}>" in element.words or (
+            FIGURE in element.words and token.quantity.kind in PLAIN_FIGURES
+        )
     return token.text in element.words or (token.lemma in element.words and (token.named or not exact))
 
 
-def _match(elements: tuple[Element, ...], place: int, tokens: list[Token], at: int,
-           exact: bool) -> tuple[int, int | None]:
+def _match(
+    elements: tuple[Element, ...], place: int, tokens: list[Token], at: int, exact: bool
+) -> tuple[int, int | None]:
     """(end, index of the figure) where elements[place:] match at `at`; end is -1 where they do not."""
     if place == len(elements):
         return at, None
@@ -146,8 +161,9 @@ def _match(elements: tuple[Element, ...], place: int, tokens: list[Token], at: i
     return _match(elements, place + 1, tokens, at, exact) if element.optional else (-1, None)
 
 
-def _match_gap(elements: tuple[Element, ...], place: int, tokens: list[Token], at: int,
-               exact: bool) -> tuple[int, int | None]:
+def _match_gap(
+    elements: tuple[Element, ...], place: int, tokens: list[Token], at: int, exact: bool
+) -> tuple[int, int | None]:
     for skip in range(WIDEST_GAP + 1):
         end, quantity = _match(elements, place + 1, tokens, at + skip, exact)
         if end >= 0:

@@ -12,13 +12,32 @@ DAY, HALF_DAY = 1440, 720
 FEW_WORDS = 4
 HEARD_AS = {"said", "maybe"}
 DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
-STILL_TRUE_OF_THE_PAST = {"fire_out", "choked", "air_blocked", "wood_state", "lighter_fluid", "charcoal_state", "lit_spots",
-                          "fire_died_ago_min", "burnt_skin", "leftover", "intact"}
-COVERS = {"tastes_bitter": {"smell"}, "smell": {"grease_fire", "flames", "lighter_fluid", "wood_state"}, "grease_fire": {"fire_out", "trend", "smoke_blows_down"}, "trend": {"fire_out", "smoke_blows_down"},
-          "gasket_leaks": {"smoke_amount"}, "fire_out": {"lit_spots"}, "wood_share": {"fuel_level"}}
+STILL_TRUE_OF_THE_PAST = {
+    "fire_out",
+    "choked",
+    "air_blocked",
+    "wood_state",
+    "lighter_fluid",
+    "charcoal_state",
+    "lit_spots",
+    "fire_died_ago_min",
+    "burnt_skin",
+    "leftover",
+    "intact",
+}
+COVERS = {
+    "tastes_bitter": {"smell"},
+    "smell": {"grease_fire", "flames", "lighter_fluid", "wood_state"},
+    "grease_fire": {"fire_out", "trend", "smoke_blows_down"},
+    "trend": {"fire_out", "smoke_blows_down"},
+    "gasket_leaks": {"smoke_amount"},
+    "fire_out": {"lit_spots"},
+    "wood_share": {"fuel_level"},
+}
 COVERED = set().union(*COVERS.values())
 LEFT_FROM_LAST_TIME = {"charcoal_state", "wood_state", "ash", "ceramic_cracked", "dirty_inside"}
 OF_THE_FIRE = {"at_target_for_min", "vents_moved_ago_min"}  # times that a stalled meat does not tell
+AUXILIARIES = {"be", "have", "do", "does", "did", "will"}
 ASKED = {"ask", "plan", "later", "was"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
 MEAT_WORDS = {"meat", "food", "internal", "inside", "core", "centre", "center", "probe"}
@@ -49,19 +68,50 @@ def phrases_in(message: Message) -> list[Said]:
         by_fact.setdefault(match.means[0], []).append(match)
     covers = [match for fact in COVERS for match in by_fact.get(fact, ())]
     found = [_said(message, match) for matches in by_fact.values() for match in longest_first(matches)]
+    found += _denied_inside(message, set(by_fact))
     return [said for said in found if said and not _is_covered(said, covers)]
+
+
+def _denied_inside(message: Message, heard: set[str]) -> list[Said | None]:
+    """ "The lid is not open": flags whose phrase would stand there but for the "not" in its middle."""
+    tokens = message.tokens
+    for at in range(1, len(tokens)):
+        if tokens[at].text != "not" or tokens[at - 1].lemma not in AUXILIARIES or message.moods[at] != "said":
+            continue
+        without = Message(
+            tokens[:at] + tokens[at + 1 :],
+            message.moods[:at] + message.moods[at + 1 :],
+            message.lexicon,
+            message.context,
+        )
+        flags = [
+            match
+            for match in message.lexicon.phrases.find(without.tokens)
+            if match.start < at < match.end
+            and isinstance(match.means[1], bool)
+            and match.means[0] not in heard
+        ]
+        return [
+            Said(said.fact, not said.value, said.at)
+            for match in longest_first(flags)
+            if (said := _said(without, match))
+        ]
+    return []
 
 
 def _is_covered(said: Said, covers: list[Match]) -> bool:
     """Whether the word is part of a longer phrase about something else, as in "smells of burning fat"."""
     return said.fact in COVERED and any(
-        said.fact in COVERS[match.means[0]] and match.start <= said.at < match.end for match in covers)
+        said.fact in COVERS[match.means[0]] and match.start <= said.at < match.end for match in covers
+    )
 
 
 def _said(message: Message, match: Match) -> Said | None:
     fact, value = match.means
     definition = message.lexicon.vocabulary[fact]
-    if not _is_meant(message, match, fact, definition.type == "flag", value) or _is_ruled_out(message, match, fact):
+    if not _is_meant(message, match, fact, definition.type == "flag", value) or _is_ruled_out(
+        message, match, fact
+    ):
         return None
     if _lacks_companion(message, match, fact):
         return None
@@ -87,7 +137,11 @@ def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: V
         return False
     if fact in LEFT_FROM_LAST_TIME:
         moods.discard("bygone")
-    allowed = HEARD_AS | (ASKED if fact in HEARD_IN_QUESTIONS else set()) | ({"was"} if fact in STILL_TRUE_OF_THE_PAST or value is None else set())
+    allowed = (
+        HEARD_AS
+        | (ASKED if fact in HEARD_IN_QUESTIONS else set())
+        | ({"was"} if fact in STILL_TRUE_OF_THE_PAST or value is None else set())
+    )
     return moods <= allowed
 
 
@@ -98,8 +152,10 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
     if match.start >= 2 and message.tokens[match.start - 1].lemma == "be":
         if message.tokens[match.start - 2].lemma in data["ruled_out_just_before"].get(fact, ()):
             return True
-    return (any(token.text in data["ruled_out_by"].get(fact, ()) for token in message.tokens)
-            or any(token.text in data["ruled_out_in_clause"].get(fact, ()) for token in message.tokens[start:match.start]))
+    return any(token.text in data["ruled_out_by"].get(fact, ()) for token in message.tokens) or any(
+        token.text in data["ruled_out_in_clause"].get(fact, ())
+        for token in message.tokens[start : match.start]
+    )
 
 
 def _lacks_companion(message: Message, match: Match, fact: str) -> bool:
@@ -109,7 +165,9 @@ def _lacks_companion(message: Message, match: Match, fact: str) -> bool:
         return False
     if message.tokens[match.start].text not in companions["single"]:
         return False
-    return not any(token.text in companions["near"] or token.lemma in companions["near"] for token in message.tokens)
+    return not any(
+        token.text in companions["near"] or token.lemma in companions["near"] for token in message.tokens
+    )
 
 
 def _is_denied(message: Message, match: Match) -> bool:
@@ -133,6 +191,7 @@ def is_about_meat(message: Message, at: int) -> bool:
 
 # ---- times ------------------------------------------------------------------------------------------------
 
+
 def _figure(message: Message, match: Match, fact: str) -> Said | None:
     quantity = message.tokens[match.quantity].quantity if match.quantity is not None else None
     inner = [i for i in range(match.start, match.end) if message.tokens[i].quantity]
@@ -145,7 +204,9 @@ def _figure(message: Message, match: Match, fact: str) -> Said | None:
         if fact in OF_THE_FIRE and is_about_meat(message, inner[0]):
             return None
         minutes = minutes_of(message, timed[-1], message.lexicon.vocabulary[fact].clock == "falls")
-        counts = [message.tokens[i].quantity.value for i in inner if message.tokens[i].quantity.kind == "number"]
+        counts = [
+            message.tokens[i].quantity.value for i in inner if message.tokens[i].quantity.kind == "number"
+        ]
         if fact == "vents_moved_every_min" and minutes and counts and counts[0]:
             minutes = round(minutes / counts[0], 1)
         return None if minutes is None else Said(fact, minutes, match.start)
@@ -167,7 +228,9 @@ def _direction(message: Message, at: int) -> float:
     """-1 where the words before a rate say that it goes down."""
     start, end = message.clause(at)
     falling = message.lexicon.loose_answers("trend").find(message.tokens[start:end])
-    lost = any(token.text in ("lose", "losing", "lost", "down", "loses") for token in message.tokens[start:end])
+    lost = any(
+        token.text in ("lose", "losing", "lost", "down", "loses") for token in message.tokens[start:end]
+    )
     return -1.0 if lost or any(match.means == "falling" for match in falling) else 1.0
 
 
@@ -188,8 +251,8 @@ def clock_now(message: Message, but_not: int) -> tuple[float | None, bool]:
     for at, token in enumerate(message.tokens):
         if at == but_not or token.quantity is None or token.quantity.kind != "clock":
             continue
-        words = {other.text for other in message.tokens[at + 1:at + 2]}
-        ahead = [other.text for other in message.tokens[max(0, at - 2):at]]
+        words = {other.text for other in message.tokens[at + 1 : at + 2]}
+        ahead = [other.text for other in message.tokens[max(0, at - 2) : at]]
         if "now" in words or ahead[-1:] == ["now"] or ahead in (["it", "is"], ["time", "is"], ["it", "'s"]):
             return token.quantity.value, token.quantity.half_day
     return (None if message.context.minute_of_day is None else float(message.context.minute_of_day)), False

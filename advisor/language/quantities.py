@@ -19,7 +19,7 @@ def join_quantities(tokens: list[Token]) -> list[Token]:
 
 
 def _range(tokens: list[Token], at: int) -> tuple[Token, int] | None:
-    """"between 380 and 400", "380-400", "380 to 400", "two or three" become their middle."""
+    """ "between 380 and 400", "380-400", "380 to 400", "two or three" become their middle."""
     start = at
     between = text_at(tokens, at) == "between"
     if between:
@@ -30,15 +30,27 @@ def _range(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     while text_at(tokens, link_at) in ("degrees", "deg", "°", *CELSIUS, *FAHRENHEIT) and link_at < at + 3:
         link_at += 1
     link = text_at(tokens, link_at)
-    low, high = tokens[at].quantity.value, kind_at(tokens, link_at + 1) == "number" and tokens[link_at + 1].quantity.value
+    low, high = (
+        tokens[at].quantity.value,
+        kind_at(tokens, link_at + 1) == "number" and tokens[link_at + 1].quantity.value,
+    )
     if not high or high <= low or high > 3 * low and not between:
         return None
-    if not (between and link in ("and", "to", "-") or link in ("or", "to", "-") and text_at(tokens, at - 1) != "from"):
+    if not (
+        between
+        and link in ("and", "to", "-")
+        or link in ("or", "to", "-")
+        and text_at(tokens, at - 1) != "from"
+    ):
         return None
     if link == "to" and not between and high - low > 60:
         return None  # "went 250 to 350" is a movement
-    named = next((text_at(tokens, i) for i in range(at + 1, link_at) if text_at(tokens, i) in CELSIUS | FAHRENHEIT), "")
-    return merged(tokens, start, link_at + 2, value=(low + high) / 2, span=(low, high), unit=scale(named)), link_at + 2
+    named = next(
+        (text_at(tokens, i) for i in range(at + 1, link_at) if text_at(tokens, i) in CELSIUS | FAHRENHEIT), ""
+    )
+    return merged(
+        tokens, start, link_at + 2, value=(low + high) / 2, span=(low, high), unit=scale(named)
+    ), link_at + 2
 
 
 def _hours_and_minutes(tokens: list[Token], at: int) -> tuple[Token, int] | None:
@@ -48,14 +60,20 @@ def _hours_and_minutes(tokens: list[Token], at: int) -> tuple[Token, int] | None
     kind = kind_at(tokens, next_at)
     glued = next_at < len(tokens) and tokens[next_at].glued
     minutes_only = kind == "number" and next_at == at + 2 and 5 <= tokens[next_at].quantity.value < 60
-    if kind == "minutes" and tokens[next_at].quantity.value < 60 or kind == "number" and glued or minutes_only:
+    if (
+        kind == "minutes"
+        and tokens[next_at].quantity.value < 60
+        or kind == "number"
+        and glued
+        or minutes_only
+    ):
         value = tokens[at].quantity.value + tokens[next_at].quantity.value
         return merged(tokens, at, next_at + 1, value=value), next_at + 1
     return None
 
 
 def _rate(tokens: list[Token], at: int) -> tuple[Token, int] | None:
-    """"1 degree a minute", "5 per min", "20 degrees every 5 minutes", "60 an hour"."""
+    """ "1 degree a minute", "5 per min", "20 degrees every 5 minutes", "60 an hour"."""
     if kind_at(tokens, at) not in ("number", "degrees"):
         return None
     if text_at(tokens, at + 1) in ("a", "per", "/", "each", "every", "an"):
@@ -69,7 +87,9 @@ def _rate(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         minutes = tokens[time_at].quantity.value
     if not minutes or minutes > 60 or tokens[at].quantity.value > 200:
         return None
-    return merged(tokens, at, time_at + 1, kind="rate", value=tokens[at].quantity.value / minutes), time_at + 1
+    return merged(
+        tokens, at, time_at + 1, kind="rate", value=tokens[at].quantity.value / minutes
+    ), time_at + 1
 
 
 def _ago(tokens: list[Token], at: int) -> tuple[Token, int] | None:

@@ -4,9 +4,49 @@ from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.units import difference_c_to_f
 
-FALLS = {"drop", "dropped", "lost", "lose", "down", "fell", "fallen", "loses", "losing", "dropping", "falling", "come"}
-RISES = {"gained", "gain", "up", "climb", "rose", "risen", "climbed", "gaining", "jumped", "rising", "climbing", "put"}
-LINKS = {"in", "over", "the", "last", "past", "within", "about", "just", "only", "every", "each", "for", "inside"}
+FALLS = {
+    "drop",
+    "dropped",
+    "lost",
+    "lose",
+    "down",
+    "fell",
+    "fallen",
+    "loses",
+    "losing",
+    "dropping",
+    "falling",
+    "come",
+}
+RISES = {
+    "gained",
+    "gain",
+    "up",
+    "climb",
+    "rose",
+    "risen",
+    "climbed",
+    "gaining",
+    "jumped",
+    "rising",
+    "climbing",
+    "put",
+}
+LINKS = {
+    "in",
+    "over",
+    "the",
+    "last",
+    "past",
+    "within",
+    "about",
+    "just",
+    "only",
+    "every",
+    "each",
+    "for",
+    "inside",
+}
 LARGEST = 300
 
 
@@ -15,7 +55,11 @@ def rate_facts(message: Message, scale: str | None) -> dict[str, Value]:
     tokens = message.tokens
     for at, token in enumerate(tokens):
         quantity = token.quantity
-        if not quantity or quantity.kind not in ("number", "degrees") or message.moods[at] not in ("said", "maybe"):
+        if (
+            not quantity
+            or quantity.kind not in ("number", "degrees")
+            or message.moods[at] not in ("said", "maybe")
+        ):
             continue
         time_at = _time_after(message, at)
         sign = _sign(message, at)

@@ -45,8 +45,12 @@ def _corrects(message: Message) -> bool:
 def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
     """A lone figure without an owner answers the question that was asked."""
     asked = message.context.asked
-    if len(claims) != 1 or claim.fact != "dome_f" or asked not in (
-            "target_f", "grate_f", "meat_f", "meat_target_f", "ambient_f", "meat_was_f", "peak_meat_f"):
+    if (
+        len(claims) != 1
+        or claim.fact != "dome_f"
+        or asked
+        not in ("target_f", "grate_f", "meat_f", "meat_target_f", "ambient_f", "meat_was_f", "peak_meat_f")
+    ):
         return claim
     if any(match.means == "dome_f" for match in message.lexicon.owners.find(message.tokens)) or claim.before:
         return claim
@@ -56,7 +60,8 @@ def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
 def _hinted(message: Message, claims: list[Claim]) -> bool:
     """Whether anything besides the bare figure is said; then it is Fahrenheit as usual."""
     return any(claim.value >= HINT_OF_F for claim in claims) or any(
-        token.kind == "word" and token.text not in message.lexicon.talk for token in message.tokens)
+        token.kind == "word" and token.text not in message.lexicon.talk for token in message.tokens
+    )
 
 
 def _latest(message: Message, claims: list[Claim], scale: str | None) -> dict[str, Value]:
@@ -76,7 +81,7 @@ def _latest(message: Message, claims: list[Claim], scale: str | None) -> dict[st
 
 
 def _danger_zone(message: Message) -> dict[str, Value]:
-    """"Between 40 and 140 for six hours": the time in the clause of a span too wide for a reading."""
+    """ "Between 40 and 140 for six hours": the time in the clause of a span too wide for a reading."""
     for at, token in enumerate(message.tokens):
         span = token.quantity.span if token.quantity else None
         if span and span[1] > WIDEST_READING * span[0] and message.moods[at] in ("said", "was"):

@@ -6,8 +6,8 @@ from advisor.language.claims import Claim
 from advisor.language.heard import Context, Unclear
 from advisor.units import c_to_f, difference_c_to_f
 
-LOWEST_COOK_F = 150   # nobody aims a charcoal cooker lower than this on the Fahrenheit scale (common practice)
-HIGHEST_C = 370       # a bare figure above this is Fahrenheit even from somebody who speaks Celsius
+LOWEST_COOK_F = 150  # nobody aims a charcoal cooker lower than this on the Fahrenheit scale (common practice)
+HIGHEST_C = 370  # a bare figure above this is Fahrenheit even from somebody who speaks Celsius
 HIGHEST_DONE_C = 105  # meat is pulled at no more than about 100 °C, and never below 105 °F
 OPEN_FROM, OPEN_TO = 100, 150  # a lone bare dome reading in here may be either
 HINT_OF_F = 200
@@ -20,7 +20,9 @@ def scale_of(claims: Sequence[Claim], context: Context, said: str | None) -> tup
         return said or marked[0], True
     if context.units:
         return context.units.temperature, False
-    if any(_must_be_celsius(claim) for claim in claims) and not any(_must_be_fahrenheit(claim) for claim in claims):
+    if any(_must_be_celsius(claim) for claim in claims) and not any(
+        _must_be_fahrenheit(claim) for claim in claims
+    ):
         return "C", True
     return _scale_of_target(context), False
 
@@ -61,6 +63,13 @@ def left_open(claims: Sequence[Claim], scale: str | None, hinted: bool) -> Uncle
     if scale or hinted or len(claims) != 1:
         return None
     claim = claims[0]
-    if claim.fact != "dome_f" or claim.before or claim.is_difference or not OPEN_FROM <= claim.value <= OPEN_TO:
+    if (
+        claim.fact != "dome_f"
+        or claim.before
+        or claim.is_difference
+        or not OPEN_FROM <= claim.value <= OPEN_TO
+    ):
         return None
-    return Unclear(claim.said, (("dome_f", float(round(claim.value))), ("dome_f", float(round(c_to_f(claim.value))))))
+    return Unclear(
+        claim.said, (("dome_f", float(round(claim.value))), ("dome_f", float(round(c_to_f(claim.value)))))
+    )

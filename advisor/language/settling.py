@@ -21,7 +21,7 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
 
 
 def _end_of_the_blaze(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
-    """"The fire is out" after burning fat or flames means those, not the charcoal."""
+    """ "The fire is out" after burning fat or flames means those, not the charcoal."""
     burning = [name for name in ("grease_fire", "flames") if message.context.facts.get(name) is True]
     if facts.get("fire_out") is not True or not burning:
         return facts
@@ -30,7 +30,7 @@ def _end_of_the_blaze(message: Message, facts: dict[str, Value]) -> dict[str, Va
 
 
 def _pronoun_of_the_question(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
-    """"No, it's out" to a question about a part speaks of that part, not of the fire."""
+    """ "No, it's out" to a question about a part speaks of that part, not of the fire."""
     asked = message.context.asked
     if asked in (None, "fire_out") or "fire_out" not in facts or asked not in facts:
         return facts
@@ -43,6 +43,9 @@ def _gives_air(message: Message, facts: dict[str, Value]) -> bool:
     """Whether a vent was opened: by some amount told, or "opened the vents"."""
     if any(isinstance(facts.get(name), float) and facts[name] > 0 for name in OPENINGS):
         return True
-    return any(token.text in ("opened", "reopened") and message.moods[at] == "said"
-               and {other.lemma for other in message.tokens[at + 1:at + 4]} & {"vent", "both", "top", "bottom"}
-               for at, token in enumerate(message.tokens))
+    return any(
+        token.text in ("opened", "reopened")
+        and message.moods[at] == "said"
+        and {other.lemma for other in message.tokens[at + 1 : at + 4]} & {"vent", "both", "top", "bottom"}
+        for at, token in enumerate(message.tokens)
+    )

@@ -9,7 +9,11 @@ LARGEST_PARTS = 16  # "1/16"; a larger bottom is no share of a vent
 
 
 def fraction(tokens: list[Token], at: int) -> tuple[Token, int] | None:
-    if kind_at(tokens, at) == "number" and text_at(tokens, at + 1) == "/" and kind_at(tokens, at + 2) == "number":
+    if (
+        kind_at(tokens, at) == "number"
+        and text_at(tokens, at + 1) == "/"
+        and kind_at(tokens, at + 2) == "number"
+    ):
         top, bottom = tokens[at].quantity.value, tokens[at + 2].quantity.value
         if top + bottom == 100:  # lean to fat, as the butcher writes it
             return merged(tokens, at, at + 3, kind="fraction", value=bottom / 100), at + 3
@@ -21,14 +25,16 @@ def fraction(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         after = at + 2 if text_at(tokens, at + 1) == "-" else at + 1
         part = FRACTIONS.get(text_at(tokens, after))
         if part and text_at(tokens, after) != "half" and part * tokens[at].quantity.value < 1:
-            return merged(tokens, at, after + 1, kind="fraction", value=part * tokens[at].quantity.value), after + 1
+            return merged(
+                tokens, at, after + 1, kind="fraction", value=part * tokens[at].quantity.value
+            ), after + 1
     if tokens[at].kind == "word" and text_at(tokens, at) in FRACTIONS and text_at(tokens, at) not in PLURALS:
         return merged(tokens, at, at + 1, kind="fraction", value=FRACTIONS[text_at(tokens, at)]), at + 1
     return None
 
 
 def vague(tokens: list[Token], at: int) -> tuple[Token, int] | None:
-    """"a couple of hours", "an hour", "half an inch" begin with a number like any other."""
+    """ "a couple of hours", "an hour", "half an inch" begin with a number like any other."""
     word = text_at(tokens, at)
     if kind_at(tokens, at) == "fraction" and word not in ("third", "second"):
         unit_at = at + 1
@@ -39,7 +45,13 @@ def vague(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     if word in ("a", "an", "last", "past"):
         if text_at(tokens, at + 1) in VAGUE:
             return vague(tokens, at + 1)
-        if is_unit(text_at(tokens, at + 1)) and text_at(tokens, at + 1) not in ("g", "c", "f", "second", "day"):
+        if is_unit(text_at(tokens, at + 1)) and text_at(tokens, at + 1) not in (
+            "g",
+            "c",
+            "f",
+            "second",
+            "day",
+        ):
             return merged(tokens, at, at + 1, kind="number", value=1.0), at + 1
         if kind_at(tokens, at + 1) == "fraction" and is_unit(text_at(tokens, at + 2)):
             return merged(tokens, at, at + 2, kind="number"), at + 2
@@ -53,7 +65,7 @@ def vague(tokens: list[Token], at: int) -> tuple[Token, int] | None:
 
 
 def mixed(tokens: list[Token], at: int) -> tuple[Token, int] | None:
-    """"1 1/2", "two and a half", "an inch and a half", "hour and a quarter"."""
+    """ "1 1/2", "two and a half", "an inch and a half", "hour and a quarter"."""
     if kind_at(tokens, at) == "number":
         whole, unit_at = tokens[at].quantity.value, at + 1
     elif text_at(tokens, at) in ("hour", "inch"):

@@ -5,13 +5,64 @@ Only English number grammar is in here; what a number means is settled later.
 
 from advisor.language.tokens import Quantity, Token
 
-ONES = {word: n for n, word in enumerate(
-    ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"])}
-TENS = {word: n * 10 for n, word in enumerate(
-    ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], start=2)} | {"fourty": 40, "fivty": 50}
+ONES = {
+    word: n
+    for n, word in enumerate(
+        [
+            "zero",
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen",
+        ]
+    )
+}
+TENS = {
+    word: n * 10
+    for n, word in enumerate(
+        ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], start=2
+    )
+} | {"fourty": 40, "fivty": 50}
 NUMBER_WORDS = {*ONES, *TENS, "hundred", "thousand", "couple", "point"}
-AFTER_ONE = {"degree", "degrees", "hour", "inch", "minute", "third", "quarter", "half", "kilo", "kg", "pound", "day", "point",
-             "c", "f", "and", "or", "finger", "min", "hr", "eighth", "tenth"}
+AFTER_ONE = {
+    "degree",
+    "degrees",
+    "hour",
+    "inch",
+    "minute",
+    "third",
+    "quarter",
+    "half",
+    "kilo",
+    "kg",
+    "pound",
+    "day",
+    "point",
+    "c",
+    "f",
+    "and",
+    "or",
+    "finger",
+    "min",
+    "hr",
+    "eighth",
+    "tenth",
+}
 _AFTER_HUNDRED = ("and", "hundred")
 
 
@@ -26,16 +77,25 @@ def join_spoken(tokens: list[Token]) -> list[Token]:
             at += 1
             continue
         said = " ".join(token.text for token in tokens[at:end])
-        out.append(Token(said, "number", glued=tokens[at].glued,
-                         quantity=Quantity("number", float(value), said=said, spoken=True)))
+        out.append(
+            Token(
+                said,
+                "number",
+                glued=tokens[at].glued,
+                quantity=Quantity("number", float(value), said=said, spoken=True),
+            )
+        )
         at = end
     return out
 
 
 def _counts(tokens: list[Token], at: int) -> bool:
     """Whether a lone "one" is a number and no "the open one"."""
-    return _word(tokens, at + 1) in AFTER_ONE or _word(tokens, at - 1) in ("number", "step", "past", "to", "at", "till") or (
-        at + 1 < len(tokens) and tokens[at + 1].text in ("/", "-"))
+    return (
+        _word(tokens, at + 1) in AFTER_ONE
+        or _word(tokens, at - 1) in ("number", "step", "past", "to", "at", "till")
+        or (at + 1 < len(tokens) and tokens[at + 1].text in ("/", "-"))
+    )
 
 
 def _word(tokens: list[Token], at: int) -> str:
@@ -43,7 +103,9 @@ def _word(tokens: list[Token], at: int) -> str:
 
 
 def _skip_hyphen(tokens: list[Token], at: int) -> int:
-    joined = at + 1 < len(tokens) and tokens[at].text == "-" and tokens[at].glued and tokens[at + 1].kind == "word"
+    joined = (
+        at + 1 < len(tokens) and tokens[at].text == "-" and tokens[at].glued and tokens[at + 1].kind == "word"
+    )
     return at + 1 if joined else at
 
 
@@ -80,7 +142,7 @@ def _hundreds(tokens: list[Token], hundreds: int, at: int) -> tuple[int, int]:
 
 
 def _digit_then(tokens: list[Token], digit: int, at: int) -> tuple[int, int]:
-    """"three" + "fifty" = 350, "two" + "oh" + "five" = 205, "two" alone = 2."""
+    """ "three" + "fifty" = 350, "two" + "oh" + "five" = 205, "two" alone = 2."""
     at = _skip_hyphen(tokens, at)
     if _word(tokens, at) in ("oh", "o") and _word(tokens, at + 1) in ONES:
         return digit * 100 + ONES[_word(tokens, at + 1)], at + 2

@@ -13,15 +13,21 @@ from advisor.language.patterns import Match
 from advisor.language.small_talk import UNHEARD, is_small_talk
 from advisor.language.tokens import Quantity
 
-LOWEST_BARE = 32          # a bare figure below this is a count or a clock time, not a reading
+LOWEST_BARE = 32  # a bare figure below this is a count or a clock time, not a reading
 HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
-WIDEST_READING = 2    # "between 40 and 140" is no reading that wavers
-HIGHEST_ADJECTIVE = 200   # "20 hot" is a difference, "400 hot" a reading
+WIDEST_READING = 2  # "between 40 and 140" is no reading that wavers
+HIGHEST_ADJECTIVE = 200  # "20 hot" is a difference, "400 hot" a reading
 ASKING = ("ask", "plan", "later")
-OWNERS = {"dome_f": "dome_f", "grate_f": "grate_f", "meat_f": "meat_f", "ambient_f": "ambient_f", "peak_meat_f": "meat_f",
-          "meat_start_f": "meat_f"}
+OWNERS = {
+    "dome_f": "dome_f",
+    "grate_f": "grate_f",
+    "meat_f": "meat_f",
+    "ambient_f": "ambient_f",
+    "peak_meat_f": "meat_f",
+    "meat_start_f": "meat_f",
+}
 BATHS = ("boiling_reads_f", "ice_reads_f")
-COLDEST_COOKER = 25   # a marked figure below this is the weather's
+COLDEST_COOKER = 25  # a marked figure below this is the weather's
 SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
 _PLAIN = {"over", "above", "under", "below", "past", "beneath"}
 
@@ -51,7 +57,7 @@ class _Reader:
         return found + self._equal_targets(found)
 
     def _equal_targets(self, found: list[Claim]) -> list[Claim]:
-        """"250, which is my target": the dome's figure is the wish as well."""
+        """ "250, which is my target": the dome's figure is the wish as well."""
         cues = self.lexicon.equal_targets.find(self.tokens)
         readings = [claim for claim in found if claim.fact == "dome_f" and not claim.before]
         if not cues or not readings or any(claim.fact == "target_f" for claim in found):
@@ -68,8 +74,14 @@ class _Reader:
             if after and self.message.words(match.end, match.end + 1) in ("outside", "zero", "out"):
                 return Claim("ambient_f", -quantity.value, quantity.unit, at, quantity.said)
             if (after or before) and quantity.value > 0 and self.message.moods[at] != "was":
-                return Claim("over_f", SIGNS[match.means] * quantity.value, quantity.unit, at, quantity.said,
-                             is_difference=True)
+                return Claim(
+                    "over_f",
+                    SIGNS[match.means] * quantity.value,
+                    quantity.unit,
+                    at,
+                    quantity.said,
+                    is_difference=True,
+                )
         return None
 
     def _is_offset(self, match: Match, quantity: Quantity) -> bool:
@@ -83,21 +95,33 @@ class _Reader:
         if "either" in roles:
             roles |= {"grate_f" if any(cue.means == "dome_f" for cue in self.cues.owners) else "dome_f"}
         fact, before = self._decide(place, at, roles)
-        if not fact or (quantity.kind == "number" and abs(quantity.value) < LOWEST_BARE and fact in (
-                "dome_f", "target_f", "meat_f", "grate_f", "meat_target_f")):
+        if not fact or (
+            quantity.kind == "number"
+            and abs(quantity.value) < LOWEST_BARE
+            and fact in ("dome_f", "target_f", "meat_f", "grate_f", "meat_target_f")
+        ):
             return None
         if fact in OWNERS:
             self.last_owner = OWNERS[fact]
-        return Claim(fact, quantity.value, quantity.unit, at, quantity.said, before=before,
-                     wide=quantity.span is not None)
+        return Claim(
+            fact,
+            quantity.value,
+            quantity.unit,
+            at,
+            quantity.said,
+            before=before,
+            wide=quantity.span is not None,
+        )
 
     def _spans_the_danger_zone(self, at: int) -> bool:
-        """"Between 40 and 140" is no reading."""
+        """ "Between 40 and 140" is no reading."""
         span = self.tokens[at].quantity.span
         return bool(span and span[1] > WIDEST_READING * span[0])
 
     def _mentions_meat(self) -> bool:
-        return any(cue.means == "meat_f" for cue in self.cues.owners) or any(token.text == "fridge" for token in self.tokens)
+        return any(cue.means == "meat_f" for cue in self.cues.owners) or any(
+            token.text == "fridge" for token in self.tokens
+        )
 
     def _baths(self, place: int) -> set[str]:
         """A lone figure with boiling water or ice anywhere in the message is the test of a thermometer."""
@@ -113,8 +137,11 @@ class _Reader:
             if fact in roles:
                 return fact, False
         quantity = self.tokens[at].quantity
-        if quantity.kind == "degrees" and quantity.value < (0 if quantity.unit == "C" else COLDEST_COOKER) \
-                and not roles & {"meat_f", "target_f"}:
+        if (
+            quantity.kind == "degrees"
+            and quantity.value < (0 if quantity.unit == "C" else COLDEST_COOKER)
+            and not roles & {"meat_f", "target_f"}
+        ):
             return "ambient_f", False
         after = self.cues.after(place, at, bool(roles - {"before"}))
         if after == "not_a_reading":
@@ -163,7 +190,11 @@ class _Reader:
         if "dome_f" in roles:
             return "dome_f", before
         planned_food = "meat_f" in roles and "plan" in self.message.moods
-        if planned_food or self.message.moods[at] == "plan" or (self.cues.ends_a_move(place, at) and self.message.moods[at] in ASKING):
+        if (
+            planned_food
+            or self.message.moods[at] == "plan"
+            or (self.cues.ends_a_move(place, at) and self.message.moods[at] in ASKING)
+        ):
             return "target_f", False
         if self.cues.starts_a_move(place, at):
             return "dome_f", self.message.moods[at] not in ASKING
@@ -175,17 +206,28 @@ class _Reader:
 
     def _carries_meat(self, at: int) -> bool:
         """Whether the talk is still of the meat: its figure came last, or it was named last by itself."""
-        named = [cue for cue in self.cues.owners if cue.end <= at and cue.means in ("dome_f", "grate_f", "meat_f")
-                 and self.tokens[cue.start].lemma != "food" and not denied(self.tokens, cue.start, self.lexicon)]
+        named = [
+            cue
+            for cue in self.cues.owners
+            if cue.end <= at
+            and cue.means in ("dome_f", "grate_f", "meat_f")
+            and self.tokens[cue.start].lemma != "food"
+            and not denied(self.tokens, cue.start, self.lexicon)
+        ]
         if not named or not self._tells_warmth(named[-1]):
             return self.last_owner == "meat_f"
         return named[-1].means == "meat_f"
 
     def _tells_warmth(self, cue: Match) -> bool:
         """A name followed by "on" or "in" tells where the food is, not how warm."""
-        return not {token.text for token in self.tokens[cue.end:cue.end + 3]} & {"on", "in", "off", "goes", "went"}
+        return not {token.text for token in self.tokens[cue.end : cue.end + 3]} & {
+            "on",
+            "in",
+            "off",
+            "goes",
+            "went",
+        }
 
     def _may_be_meat(self, at: int) -> bool:
         quantity = self.tokens[at].quantity
         return quantity.value <= HOTTEST_MEAT[quantity.unit]
-

@@ -8,7 +8,8 @@ Kind = Literal["word", "number", "mark"]
 MOST_TOKENS = 400
 LARGEST = 1e9  # a longer row of digits means no more than this
 
-_TOKEN = re.compile(r"""
+_TOKEN = re.compile(
+    r"""
     (?P<digit_word>(?<=[a-z]\s)[24](?=\s(?:be|get|eat|do|put|go|see|hold|cook)\b))
   | (?P<clock>\d{1,2}:\d{2}(?!\d))
   | (?P<recipe>\d(?:-\d){2,}(?!\d))
@@ -17,8 +18,10 @@ _TOKEN = re.compile(r"""
   | (?P<word>[^\W\d_]+)
   | (?P<short>'(?:s|re|m|ve|ll|d|t)\b)
   | (?P<mark>[.!?;,:()/+\-~"'°%\#=&\n])
-""", re.VERBOSE)
-BREAKS = frozenset(".!?;\n")        # end a sentence
+""",
+    re.VERBOSE,
+)
+BREAKS = frozenset(".!?;\n")  # end a sentence
 PAUSES = BREAKS | {",", "(", ")", ":"}  # end a clause
 
 
@@ -82,10 +85,17 @@ def tokenise(text: str) -> list[Token]:
 def _token(match: re.Match[str], glued: bool) -> Token:
     kind, text = match.lastgroup, match.group()
     if kind == "number":
-        return Token(text, "number", glued=glued, quantity=Quantity("number", min(float(text.replace(",", "")), LARGEST), said=text))
+        return Token(
+            text,
+            "number",
+            glued=glued,
+            quantity=Quantity("number", min(float(text.replace(",", "")), LARGEST), said=text),
+        )
     if kind == "clock":
         hours, minutes = map(int, text.split(":"))
-        return Token(text, "number", glued=glued, quantity=Quantity("clock", hours % 24 * 60 + minutes % 60, said=text))
+        return Token(
+            text, "number", glued=glued, quantity=Quantity("clock", hours % 24 * 60 + minutes % 60, said=text)
+        )
     if kind == "digit_word":
         return Token("to" if text == "2" else "for", "word")
     if kind == "recipe":

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from advisor.errors import ValueRefused
 from advisor.facts import Value
-from advisor.language.answers import answer
+from advisor.language.answers import answer, is_refusal
 from advisor.language.clocks import mark_clock_times
 from advisor.language.cookers import parts_of
 from advisor.language.events import event_facts
@@ -45,8 +45,10 @@ def hear(text: str, vocabulary: Vocabulary, context: Context = Context()) -> Hea
     cooker, (facts, unclear, _, style) = max(read, key=lambda one: urgency(one[1][0], lexicon))
     others = tuple((name or "", about[0]) for name, about in read if name != cooker)
     refused = tuple(sentence for _, about in read for sentence in about[2])
-    return _heard(message, Heard(facts=facts, cooker=cooker, others=others, unclear=unclear, refused=refused,
-                                 units=style))
+    return _heard(
+        message,
+        Heard(facts=facts, cooker=cooker, others=others, unclear=unclear, refused=refused, units=style),
+    )
 
 
 def read_tokens(text: str, lexicon: Lexicon) -> list[Token]:
@@ -59,9 +61,13 @@ def read_tokens(text: str, lexicon: Lexicon) -> list[Token]:
 def _facts(message: Message):
     """(facts, unclear, refused sentences, style) of the words about one cooker."""
     readings = reading_facts(message)
-    heard: dict[str, Value | None] = {**rate_facts(message, readings.scale or _known_scale(message)),
-                                      **phrase_facts(message), **vent_facts(message), **food_facts(message),
-                                      **readings.facts}
+    heard: dict[str, Value | None] = {
+        **rate_facts(message, readings.scale or _known_scale(message)),
+        **phrase_facts(message),
+        **vent_facts(message),
+        **food_facts(message),
+        **readings.facts,
+    }
     facts = {fact: value for fact, value in heard.items() if value is not None}
     facts |= event_facts(message, facts)
     if readings.unclear is None:
@@ -95,6 +101,8 @@ def _heard(message: Message, heard: Heard) -> Heard:
     intents, argument = intents_of(message)
     supposed = _facts(message.supposed())[0] if "what_if" in intents else {}
     stated = heard.facts or heard.others
+    if message.context.asked and not stated and is_refusal(message):
+        intents.append("declined")
     if stated:
         intents = [intent for intent in intents if intent != "declined"] + ["tell"]
     about = topic_of(message) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
@@ -105,5 +113,12 @@ def _heard(message: Message, heard: Heard) -> Heard:
     if intents == ["ask"] and not about:
         intents = ["ask"] if stated or _is_about_this(message) else ["off_topic"]
     steps = done_steps(message) if "done" in intents else ()
-    return replace(heard, intents=tuple(intents), about=about, argument=argument, supposed=supposed,
-                   done_steps=steps, all_done="done" in intents and is_all_done(message))
+    return replace(
+        heard,
+        intents=tuple(intents),
+        about=about,
+        argument=argument,
+        supposed=supposed,
+        done_steps=steps,
+        all_done="done" in intents and is_all_done(message),
+    )

@@ -45,8 +45,9 @@ def unit(tokens: list[Token], at: int) -> tuple[Token, int] | None:
 
 def _sign(tokens: list[Token], at: int) -> tuple[int, int]:
     word = text_at(tokens, at)
-    if word == "minus" or (word == "-" and at + 1 < len(tokens) and tokens[at + 1].glued
-                           and not (tokens[at].glued and at > 0)):
+    if word == "minus" or (
+        word == "-" and at + 1 < len(tokens) and tokens[at + 1].glued and not (tokens[at].glued and at > 0)
+    ):
         return -1, at + 1
     if word in ("plus", "+"):
         return 1, at + 1
@@ -71,14 +72,22 @@ def _degrees(tokens: list[Token], token: Token, at: int) -> tuple[Token, int] | 
 
 
 def _in_is_inches(tokens: list[Token], at: int, value: float) -> bool:
-    return value <= 8 and (tokens[at].glued or text_at(tokens, at + 1) not in NOT_AFTER_INCHES) and not (
-        at + 1 < len(tokens) and tokens[at + 1].kind == "number")
+    return (
+        value <= 8
+        and (tokens[at].glued or text_at(tokens, at + 1) not in NOT_AFTER_INCHES)
+        and not (at + 1 < len(tokens) and tokens[at + 1].kind == "number")
+    )
 
 
 def with_unit(token: Token, unit: str) -> Token:
     for kind, table in (("minutes", MINUTES), ("inches", INCHES), ("kg", KILOGRAMS), ("feet", FEET)):
         if unit in table:
-            quantity = replace(token.quantity, kind=kind, value=token.quantity.value * table[unit],
-                               metric=unit in METRIC or "met" in unit, said=f"{token.text} {unit}")
+            quantity = replace(
+                token.quantity,
+                kind=kind,
+                value=token.quantity.value * table[unit],
+                metric=unit in METRIC or "met" in unit,
+                said=f"{token.text} {unit}",
+            )
             return Token(quantity.said, "number", glued=token.glued, quantity=quantity)
     return token

@@ -8,10 +8,33 @@ from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match, longest_first
 
-SUBJECTS = {"bottom": ("bottom",), "top": ("top",), "both": ("bottom", "top"), "vents": ("bottom", "top"),
-            "everything": ("bottom", "top"), "doors": ("bottom", "top")}
-OTHER_SUBJECTS = {"lid", "basket", "garage_door", "door", "gasket", "shed", "garage", "fridge", "bag", "food", "meat",
-                  "lump", "fire", "hood", "window", "windows", "dome"}
+SUBJECTS = {
+    "bottom": ("bottom",),
+    "top": ("top",),
+    "both": ("bottom", "top"),
+    "vents": ("bottom", "top"),
+    "everything": ("bottom", "top"),
+    "doors": ("bottom", "top"),
+}
+OTHER_SUBJECTS = {
+    "lid",
+    "basket",
+    "garage_door",
+    "door",
+    "gasket",
+    "shed",
+    "garage",
+    "fridge",
+    "bag",
+    "food",
+    "meat",
+    "lump",
+    "fire",
+    "hood",
+    "window",
+    "windows",
+    "dome",
+}
 SHORT_CLAUSE = 3
 
 
@@ -26,7 +49,9 @@ class Opening:
 
 def vent_facts(message: Message) -> dict[str, Value | None]:
     """bottom_vent, top_vent and their inches; None marks a vent that was moved by an unknown amount."""
-    openings = [_opening(message, match) for match in longest_first(message.lexicon.openings.find(message.tokens))]
+    openings = [
+        _opening(message, match) for match in longest_first(message.lexicon.openings.find(message.tokens))
+    ]
     facts: dict[str, Value | None] = {}
     dangling: list[int] = []
     homeless: list[Opening] = []
@@ -46,7 +71,9 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
 
 def _clauses(message: Message) -> list[tuple[int, int]]:
     cuts = [at for at, token in enumerate(message.tokens) if token.is_pause] + [len(message.tokens)]
-    return [(start, end) for start, end in zip([0, *(cut + 1 for cut in cuts)], cuts, strict=False) if start < end]
+    return [
+        (start, end) for start, end in zip([0, *(cut + 1 for cut in cuts)], cuts, strict=False) if start < end
+    ]
 
 
 def _is_subject(message: Message, at: int) -> bool:
@@ -60,7 +87,9 @@ def _vents(message: Message, at: int) -> tuple[str, ...]:
     return SUBJECTS.get(token.lemma) or SUBJECTS.get(token.text, ())
 
 
-def _paired(message: Message, subjects: list[int], openings: list[Opening]) -> list[tuple[Opening, list[str]]]:
+def _paired(
+    message: Message, subjects: list[int], openings: list[Opening]
+) -> list[tuple[Opening, list[str]]]:
     """Each amount with the vents it belongs to."""
     pairs = []
     taken: set[int] = set()
@@ -73,8 +102,9 @@ def _paired(message: Message, subjects: list[int], openings: list[Opening]) -> l
     return pairs
 
 
-def _group_for(message: Message, subjects: list[int], openings: list[Opening], place: int,
-               taken: set[int]) -> list[int]:
+def _group_for(
+    message: Message, subjects: list[int], openings: list[Opening], place: int, taken: set[int]
+) -> list[int]:
     match = openings[place].match
     inside = [at for at in subjects if match.start <= at < match.end]
     if inside:
@@ -91,10 +121,20 @@ def _group_for(message: Message, subjects: list[int], openings: list[Opening], p
 
 
 def _reaches_forward(message: Message, match: Match) -> bool:
-    """"... and shut the top": a verb right before its object takes that object."""
-    after = match.end + (match.end < len(message.tokens) and message.tokens[match.end].text in ("the", "my", "on"))
+    """ "... and shut the top": a verb right before its object takes that object."""
+    after = match.end + (
+        match.end < len(message.tokens) and message.tokens[match.end].text in ("the", "my", "on")
+    )
     verb = message.tokens[match.start].lemma in ("shut", "open", "cracked")
-    joined = match.start and message.tokens[match.start - 1].text in ("and", "i", "then", "we", "but", "just", "have")
+    joined = match.start and message.tokens[match.start - 1].text in (
+        "and",
+        "i",
+        "then",
+        "we",
+        "but",
+        "just",
+        "have",
+    )
     return bool(verb and joined and after < len(message.tokens) and _vents(message, after))
 
 
@@ -102,7 +142,7 @@ def _last_group(message: Message, subjects: list[int]) -> list[int]:
     """The last subject, with those joined to it by "and"."""
     group = subjects[-1:]
     for at in reversed(subjects[:-1]):
-        if {token.text for token in message.tokens[at + 1:group[0]]} <= {"and", "the", "&"}:
+        if {token.text for token in message.tokens[at + 1 : group[0]]} <= {"and", "the", "&"}:
             group.insert(0, at)
         else:
             break
@@ -112,7 +152,7 @@ def _last_group(message: Message, subjects: list[int]) -> list[int]:
 def _first_group(message: Message, subjects: list[int]) -> list[int]:
     group = subjects[:1]
     for at in subjects[1:]:
-        if {token.text for token in message.tokens[group[-1] + 1:at]} <= {"and", "the", "&"}:
+        if {token.text for token in message.tokens[group[-1] + 1 : at]} <= {"and", "the", "&"}:
             group.append(at)
         else:
             break

@@ -21,8 +21,12 @@ def write_out(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
             out += [Token("we", "word"), Token("are", "word")]
         elif token.text == "'t" and out:
             out[-1:] = _not(out[-1])
-        elif token.kind == "word" and not token.text.startswith("'") and token.text in lexicon.short_forms \
-                and not _is_unit_letter(token, out):
+        elif (
+            token.kind == "word"
+            and not token.text.startswith("'")
+            and token.text in lexicon.short_forms
+            and not _is_unit_letter(token, out)
+        ):
             out += [Token(word, "word") for word in lexicon.short_forms[token.text]]
         else:
             out.append(token)
@@ -34,15 +38,22 @@ def _is_unit_letter(token: Token, before: list[Token]) -> bool:
 
 
 def _not(verb: Token) -> list[Token]:
-    stem = {"won": "will", "can": "can", "ain": "is", "shan": "shall"}.get(verb.text, verb.text.removesuffix("n"))
+    stem = {"won": "will", "can": "can", "ain": "is", "shan": "shall"}.get(
+        verb.text, verb.text.removesuffix("n")
+    )
     return [Token(stem, "word"), Token("not", "word")]
 
 
 def mend(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     """Words that nobody knows made the nearest trade word, where one is near enough."""
     for token in tokens:
-        if token.kind == "word" and token.text.isalpha() and token.text.isascii() \
-                and token.text not in lexicon.common_words and token.text not in lexicon.known_words:
+        if (
+            token.kind == "word"
+            and token.text.isalpha()
+            and token.text.isascii()
+            and token.text not in lexicon.common_words
+            and token.text not in lexicon.known_words
+        ):
             token.text = token.lemma = _mended(token.text, lexicon)
     return tokens
 
@@ -92,26 +103,26 @@ def _replace(tokens: list[Token], matches: list[Match], make) -> list[Token]:
     out: list[Token] = []
     at = 0
     for match in matches:
-        out += tokens[at:match.start]
+        out += tokens[at : match.start]
         out.append(make(tokens, match))
         at = match.end
     return out + tokens[at:]
 
 
 def _idiom(tokens: list[Token], match: Match) -> Token:
-    return Token("_".join(token.text for token in tokens[match.start:match.end]), "word", lemma="idiom")
+    return Token("_".join(token.text for token in tokens[match.start : match.end]), "word", lemma="idiom")
 
 
 def _named(tokens: list[Token], match: Match) -> Token:
     kind, what = match.means
-    said = " ".join(token.text for token in tokens[match.start:match.end])
+    said = " ".join(token.text for token in tokens[match.start : match.end])
     if kind == "name":
         return Token(said, "word", lemma=what, named=True)
     return Token(said, "word", lemma="food", names=frozenset({what}), named=True)
 
 
 def _join_foods(tokens: list[Token]) -> list[Token]:
-    """"pork" + "shoulder" is one food; a cut such as "breast" or "flat" is one only beside a food."""
+    """ "pork" + "shoulder" is one food; a cut such as "breast" or "flat" is one only beside a food."""
     out: list[Token] = []
     for token in tokens:
         before = out[-1] if out and out[-1].lemma == "food" else None
@@ -125,5 +136,3 @@ def _join_foods(tokens: list[Token]) -> list[Token]:
 
 def _only_part(token: Token) -> Token:
     return Token(token.text, "word")
-
-

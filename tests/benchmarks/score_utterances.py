@@ -65,8 +65,10 @@ def _context(given: dict[str, Any]) -> Context:
     elif isinstance(given.get("units"), str):
         given["units"] = UnitStyle(given["units"])
     if "facts" in given:
-        given["facts"] = {name: float(value) if isinstance(value, int) and not isinstance(value, bool) else value
-                          for name, value in given["facts"].items()}
+        given["facts"] = {
+            name: float(value) if isinstance(value, int) and not isinstance(value, bool) else value
+            for name, value in given["facts"].items()
+        }
     for name in ("choices", "cookers"):
         given[name] = tuple(given.get(name, ()))
     return Context(**given)
@@ -74,13 +76,19 @@ def _context(given: dict[str, Any]) -> Context:
 
 def score_entry(entry: dict[str, Any], heard: Heard, score: Score) -> None:
     got = dict(heard.facts) | ({"cooker": heard.cooker} if heard.cooker else {})
-    expected, also, must_not = entry.get("heard") or {}, entry.get("also_ok") or {}, entry.get("must_not") or []
+    expected, also, must_not = (
+        entry.get("heard") or {},
+        entry.get("also_ok") or {},
+        entry.get("must_not") or [],
+    )
     for key, value in expected.items():
         score.expected += 1
         good = fits(key, got.get(key), value, also.get(key, []))
         score.right += good
         if not good:
-            score.misses.append(f"{entry['id']} {entry['say'][:110]!r}: {key} wanted {value}, got {got.get(key)}")
+            score.misses.append(
+                f"{entry['id']} {entry['say'][:110]!r}: {key} wanted {value}, got {got.get(key)}"
+            )
     for key, value in got.items():
         if key in must_not:
             score.broken += 1
@@ -90,7 +98,9 @@ def score_entry(entry: dict[str, Any], heard: Heard, score: Score) -> None:
             good = key not in must_not and fits(key, value, expected.get(key), also.get(key, []))
             score.filled_right += good
             if not good and key not in expected and key not in must_not:
-                score.misses.append(f"{entry['id']} {entry['say'][:110]!r}: {key} got {value}, fine {also.get(key)}")
+                score.misses.append(
+                    f"{entry['id']} {entry['say'][:110]!r}: {key} got {value}, fine {also.get(key)}"
+                )
 
 
 def fits(key: str, got: Any, wanted: Any, also: Any) -> bool:
@@ -101,7 +111,11 @@ def fits(key: str, got: Any, wanted: Any, also: Any) -> bool:
 
 def _fits_one(key: str, got: Any, choice: Any) -> bool:
     if isinstance(choice, dict):
-        return isinstance(got, int | float) and not isinstance(got, bool) and choice["min"] <= got <= choice["max"]
+        return (
+            isinstance(got, int | float)
+            and not isinstance(got, bool)
+            and choice["min"] <= got <= choice["max"]
+        )
     if choice is None or got is None or isinstance(choice, bool) or isinstance(got, bool):
         return got is choice
     if isinstance(choice, int | float) and isinstance(got, int | float):
@@ -119,9 +133,11 @@ def main(arguments: Sequence[str]) -> int:
     for path in options.files or sorted(DATA.glob("utterances_*.yaml")):
         began = time.perf_counter()
         score = score_file(path, vocabulary)
-        print(f"{path.stem}: recall {score.recall:.1%} ({score.right}/{score.expected}), precision {score.precision:.1%} "
-              f"({score.filled_right}/{score.filled}), must_not broken {score.broken}, "
-              f"{1000 * (time.perf_counter() - began):.0f} ms")
+        print(
+            f"{path.stem}: recall {score.recall:.1%} ({score.right}/{score.expected}), precision {score.precision:.1%} "
+            f"({score.filled_right}/{score.filled}), must_not broken {score.broken}, "
+            f"{1000 * (time.perf_counter() - began):.0f} ms"
+        )
         if options.misses:
             print("\n".join(f"   {miss}" for miss in score.misses))
     return 0

@@ -32,7 +32,9 @@ def listen():
 @pytest.fixture(scope="session")
 def figures(lexicon):
     """figures("words") -> [(kind, value, unit)] of every quantity."""
+
     def read(text):
         found = [token.quantity for token in read_tokens(text, lexicon) if token.quantity]
         return [(quantity.kind, round(quantity.value, 3), quantity.unit) for quantity in found]
+
     return read

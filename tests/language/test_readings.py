@@ -7,35 +7,47 @@ from advisor.units import UnitStyle
 CELSIUS = UnitStyle("C", "cm", "kg")
 
 
-@pytest.mark.parametrize(("words", "facts"), [
-    ("now 310", {"dome_f": 310}),
-    ("dome 240 grate 225 meat 131", {"dome_f": 240, "grate_f": 225, "meat_f": 131}),
-    ("240 dome, 225 grate, 131 meat", {"dome_f": 240, "grate_f": 225, "meat_f": 131}),
-    ("at 350, was going for 250", {"dome_f": 350, "target_f": 250}),
-    ("250 target, 310 now", {"dome_f": 310, "target_f": 250}),
-    ("it's supposed to be 225 and it's 300", {"dome_f": 300, "target_f": 225}),
-    ("228 vs 225", {"dome_f": 228, "target_f": 225}),
-    ("temp is 375, trying to get down to 250", {"dome_f": 375, "target_f": 250}),
-    ("30 outside and the pit's at 240", {"ambient_f": 30, "dome_f": 240}),
-    ("pork's 160 internal, want 203", {"meat_f": 160, "meat_target_f": 203}),
-    ("boiling water shows 205", {"boiling_reads_f": 205}),
-    ("ice water reads 38", {"ice_reads_f": 38}),
-    ("dropped to 200 from 250", {"dome_f": 200}),
-    ("350 now, 20 min ago it was 400", {"dome_f": 350}),
-    ("what vents for 275", {"target_f": 275}),
-    ("how much charcoal for 12 hours at 250", {"target_f": 250}),
-    ("how do i open it at 600", {"dome_f": 600}),
-])
+@pytest.mark.parametrize(
+    ("words", "facts"),
+    [
+        ("now 310", {"dome_f": 310}),
+        ("dome 240 grate 225 meat 131", {"dome_f": 240, "grate_f": 225, "meat_f": 131}),
+        ("240 dome, 225 grate, 131 meat", {"dome_f": 240, "grate_f": 225, "meat_f": 131}),
+        ("at 350, was going for 250", {"dome_f": 350, "target_f": 250}),
+        ("250 target, 310 now", {"dome_f": 310, "target_f": 250}),
+        ("it's supposed to be 225 and it's 300", {"dome_f": 300, "target_f": 225}),
+        ("228 vs 225", {"dome_f": 228, "target_f": 225}),
+        ("temp is 375, trying to get down to 250", {"dome_f": 375, "target_f": 250}),
+        ("30 outside and the pit's at 240", {"ambient_f": 30, "dome_f": 240}),
+        ("pork's 160 internal, want 203", {"meat_f": 160, "meat_target_f": 203}),
+        ("boiling water shows 205", {"boiling_reads_f": 205}),
+        ("ice water reads 38", {"ice_reads_f": 38}),
+        ("dropped to 200 from 250", {"dome_f": 200}),
+        ("350 now, 20 min ago it was 400", {"dome_f": 350}),
+        ("what vents for 275", {"target_f": 275}),
+        ("how much charcoal for 12 hours at 250", {"target_f": 250}),
+        ("how do i open it at 600", {"dome_f": 600}),
+    ],
+)
 def test_a_temperature_goes_to_its_owner(listen, words, facts):
     heard = listen(words).facts
     readings = {name: value for name, value in heard.items() if name.endswith("_f") and name != "over_f"}
     assert readings == facts
 
 
-@pytest.mark.parametrize(("words", "over"), [
-    ("im 100 over", 100), ("40 under", -40), ("she's 20 hot", 20), ("it's 5°C low", -9), ("about a hundred above where i want it", 100),
-    ("overshot by 80 degrees", 80), ("10 c too hot", 18), ("fifteen below target", -15),
-])
+@pytest.mark.parametrize(
+    ("words", "over"),
+    [
+        ("im 100 over", 100),
+        ("40 under", -40),
+        ("she's 20 hot", 20),
+        ("it's 5°C low", -9),
+        ("about a hundred above where i want it", 100),
+        ("overshot by 80 degrees", 80),
+        ("10 c too hot", 18),
+        ("fifteen below target", -15),
+    ],
+)
 def test_a_difference_is_no_reading(listen, words, over):
     heard = listen(words).facts
     assert heard["over_f"] == over
@@ -46,7 +58,9 @@ def test_differences_are_not_derived_here(listen):
     assert "over_f" not in listen("its 350 i want 250").facts
 
 
-@pytest.mark.parametrize("words", ["cant get above 200", "wont drop below 200", "stuck at 200", "it won't go over 200"])
+@pytest.mark.parametrize(
+    "words", ["cant get above 200", "wont drop below 200", "stuck at 200", "it won't go over 200"]
+)
 def test_a_bound_that_holds_is_the_reading(listen, words):
     heard = listen(words).facts
     assert (heard["dome_f"], heard["trend"]) == (200, "steady")
@@ -77,9 +91,16 @@ class TestScales:
         assert listen("dome 180c climbing 5 degrees a minute").facts["rate_f_per_min"] == 9
 
 
-@pytest.mark.parametrize("words", [
-    "the 250 bus is late", "what's 250 divided by 4", "600 bucks for a table", "qwrt zzp 77 blarg", "call me at 555 1234",
-])
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the 250 bus is late",
+        "what's 250 divided by 4",
+        "600 bucks for a table",
+        "qwrt zzp 77 blarg",
+        "call me at 555 1234",
+    ],
+)
 def test_numbers_of_other_things_are_no_readings(listen, words):
     heard = listen(words)
     assert heard.facts == {} and not heard.understood

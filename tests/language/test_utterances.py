@@ -5,9 +5,14 @@ import pytest
 from tests.benchmarks.score_utterances import DATA, score_file
 
 
-@pytest.mark.parametrize(("name", "recall", "precision"), [
-    ("utterances_examples", 0.97, 0.98), ("utterances_a", 0.97, 0.98), ("utterances_b", 0.97, 0.98),
-])
+@pytest.mark.parametrize(
+    ("name", "recall", "precision"),
+    [
+        ("utterances_examples", 0.97, 0.98),
+        ("utterances_a", 0.97, 0.98),
+        ("utterances_b", 0.97, 0.98),
+    ],
+)
 def test_the_score_keeps_its_floor(vocabulary, name, recall, precision):
     score = score_file(DATA / f"{name}.yaml", vocabulary)
     assert score.recall >= recall, score.misses
