@@ -28,12 +28,17 @@ class SetAside:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """steps in order; cautions with dangers first; chosen: the firings followed; set_aside: those that were not."""
+    """steps in order; cautions with dangers first; chosen: the firings followed; set_aside: those that were not.
+
+    works_if, if_not: how to know that the most urgent procedure worked, and what else to do.
+    """
 
     steps: tuple[StepSaid, ...]
     cautions: tuple[CautionSaid, ...]
     chosen: tuple[Firing, ...]
     set_aside: tuple[SetAside, ...]
+    works_if: str = ""
+    if_not: str = ""
 
     @property
     def check_in_min(self) -> float | None:
@@ -54,7 +59,10 @@ def make_plan(inference: Inference, catalogue: Catalogue, wording: Wording) -> P
     if not any(STANDINGS.index(firing.rule.then.standing) <= LAST_URGENT for firing in chosen):
         steps = _hands_off_first(steps, catalogue, inference, wording)
     numbered = tuple(step.model_copy(update={"n": n}) for n, step in enumerate(steps, 1))
-    return Plan(numbered, cautions, tuple(chosen), tuple(set_aside))
+    first = chosen[0].rule.then if chosen else None
+    words = {name: fact.value for name, fact in inference.facts.items()}
+    works_if, if_not = (wording.fill(text or "", words) for text in (first.works_if, first.if_not)) if first else ("", "")
+    return Plan(numbered, cautions, tuple(chosen), tuple(set_aside), works_if, if_not)
 
 
 def choose(inference: Inference, catalogue: Catalogue) -> tuple[list[Firing], list[SetAside]]:
@@ -83,6 +91,8 @@ def _certainty(firing: Firing, inference: Inference) -> float:
 
 def _forbidden(firing: Firing, inference: Inference, catalogue: Catalogue) -> str:
     """Why one of its acts must not be done now, whatever the rule says; or nothing."""
+    if firing.rule.file.status == "draft":
+        return "it is a draft"
     for name, act in _acts(firing, catalogue).items():
         if broken := next((c for c in act.never_when if c.holds(inference.value(c.fact))), None):
             return f"{name} is never advised while {broken}"

@@ -19,7 +19,7 @@ def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequenc
         [finding.says for finding in findings[:MOST_FINDINGS]],
         _steps_with_dangers(plan.steps, later, phrases),
         [f"{phrases['take_care']} {caution.says}" for caution in plan.cautions if caution.level != "danger"],
-        _success(plan, phrases, wording),
+        _success(plan, phrases),
         [_above_us(plan.cautions, phrases)],
         [_look_again(plan, phrases, wording)],
         [question_line(question, phrases)],
@@ -64,15 +64,10 @@ def _above_us(cautions: Iterable[CautionSaid], phrases: dict[str, str]) -> str:
     return f"{phrases['above_us']} {', '.join(named)}." if named else ""
 
 
-def _success(plan: Plan, phrases: dict[str, str], wording: Wording) -> list[str]:
+def _success(plan: Plan, phrases: dict[str, str]) -> list[str]:
     """How to know that the most urgent procedure worked, and what else to do."""
-    if not plan.chosen:
-        return []
-    firing = plan.chosen[0]
-    words = {fact.name: fact.value for fact in firing.used}
-    then = firing.rule.then
-    lines = [f"{phrases['works_if']} {wording.fill(then.works_if, words)}"] if then.works_if else []
-    return lines + ([f"{phrases['if_not']} {wording.fill(then.if_not, words)}"] if then.if_not else [])
+    lines = [f"{phrases['works_if']} {plan.works_if}"] if plan.works_if else []
+    return lines + ([f"{phrases['if_not']} {plan.if_not}"] if plan.if_not else [])
 
 
 def _look_again(plan: Plan, phrases: dict[str, str], wording: Wording) -> str:

@@ -14,7 +14,7 @@ def test_an_opening_from_a_fact_that_may_be_unknown(tiny):
 
 def test_a_wait_and_a_due_bound_from_such_a_fact(tiny):
     tiny.steps({"act": "wait", "says": "Wait.", "wait_min": {"from": "over_f"},
-                "when": {"dome_f": {"at_most": {"from": "target_f"}}}})
+                "when": {"grate_f": {"at_most": {"from": "target_f"}}}})
     found = tiny.found("amounts")
     assert [line.split(" is taken")[0].split(": ")[1] for line in found] == ["wait_min", "at_most"]
 
@@ -33,3 +33,8 @@ def test_known_in_one_of_two_ways_only_is_not_known(tiny):
     tiny.rule("understand/read", when={"dome_f": {"at_least": 400}, "target_f": {"at_most": 300}})
     tiny.steps(top({"from": "hold_top"}), when={"overshoot": "far"})
     assert "may be unknown" in tiny.only("amounts")
+
+
+def test_a_dome_bound_by_the_target_needs_no_target(tiny):
+    tiny.steps({"act": "wait", "says": "Wait.", "when": {"dome_f": {"at_most": {"from": "target_f", "plus": 5}}}})
+    assert tiny.found("amounts") == []
