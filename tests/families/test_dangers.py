@@ -10,7 +10,7 @@ from advisor.conversation import Conversation
 from advisor.reply import Reply
 
 TALK = yaml.safe_load((Path(__file__).parent.parent / "data" / "dangers_talk.yaml").read_text(encoding="utf-8"))
-FAMILY = ("open-fire--", "fat-burning--", "fat-fire--", "flare-up--", "kindling-flames--", "flashback--", "fire-loose--", "flames--", "flames-over--",
+FAMILY = ("open-fire--", "fat-burning--", "fat-suspected--", "lighting-under-lid--", "fat-fire--", "flare-up--", "kindling-flames--", "flashback--", "fire-loose--", "flames--", "flames-over--",
           "out-of-reach--", "lid-in-reach--", "fire-burns--", "vents-pinched--", "no-food-yet--", "sparks--", "extinguisher--", "water--", "water-thrown--",
           "monoxide--", "indoors--", "symptoms--", "felt-ill--", "burn--", "fresh-burn--", "children--", "children-near--", "too-near--", "scorching--",
           "ash-unsafe--", "cracked-through--", "crack--", "surface-damage--", "lid-unsafe--", "lid-unsafe-to-lift--", "reads-", "dome-ahead-of-grate--",
