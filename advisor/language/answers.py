@@ -3,6 +3,7 @@
 from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.patterns import Match
+from advisor.language.phrase_figures import minutes_of
 from advisor.language.tokens import Token
 from advisor.vocabulary import FactDefinition
 
@@ -193,8 +194,6 @@ def _share(message: Message, asked: str) -> dict[str, Value]:
 
 
 def _minutes(message: Message, asked: str) -> dict[str, Value]:
-    from advisor.language.phrases import minutes_of
-
     falls = message.lexicon.vocabulary[asked].clock == "falls"
     for at, token in enumerate(message.tokens):
         if token.quantity and token.quantity.kind in ("minutes", "ago", "clock"):

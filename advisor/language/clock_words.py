@@ -5,50 +5,69 @@ from advisor.language.tokens import Token
 from advisor.language.unit_words import NAMED_HOURS
 
 AFTERNOON = 780  # minutes; a time from here on needs no "pm"
+QUARTERS = {"half": 30, "quarter": 15}
+HALF_BEFORE = ("at", "by", "till", "around", "about", "since", "is", "for")  # "at half seven" is 7:30
+
+Joined = tuple[Token, int] | None
 
 
-def clock(tokens: list[Token], at: int) -> tuple[Token, int] | None:
-    kind, word = kind_at(tokens, at), text_at(tokens, at)
+def clock(tokens: list[Token], at: int) -> Joined:
+    """The clock time that begins at `at`, as a quantity in minutes of the day."""
+    word = text_at(tokens, at)
     if word in NAMED_HOURS:
         return merged(tokens, at, at + 1, kind="clock", value=NAMED_HOURS[word]), at + 1
-    shift = {"half": 30, "quarter": 15}.get(word) if kind == "fraction" else None
-    link = {"after": "past"}.get(text_at(tokens, at + 1), text_at(tokens, at + 1))
+    if kind_at(tokens, at) == "clock":
+        return _am_pm(tokens, at, at + 1, tokens[at].quantity.value)
+    return _past_or_to(tokens, at) or _half(tokens, at) or _hour(tokens, at)
+
+
+def _is_hour(tokens: list[Token], at: int) -> bool:
+    return kind_at(tokens, at) == "number" and tokens[at].quantity.value in range(1, 13)
+
+
+def _past_or_to(tokens: list[Token], at: int) -> Joined:
+    """ "Half past six", "quarter to seven", "five past six", "10 min to 4"."""
+    kind, link = kind_at(tokens, at), text_at(tokens, at + 1)
+    quarter = QUARTERS.get(text_at(tokens, at)) if kind == "fraction" else None
+    if link not in ("past", "after", "to", "till") or not _is_hour(tokens, at + 2):
+        return None
+    if not quarter and kind not in ("number", "minutes"):
+        return None
+    minutes = quarter or tokens[at].quantity.value
+    told = quarter or kind == "minutes" or tokens[at].quantity.spoken or link == "past"
+    if minutes >= 60 or not told:
+        return None
+    hour = tokens[at + 2].quantity.value * 60
+    return _am_pm(
+        tokens, at, at + 3, (hour + minutes if link in ("past", "after") else hour - minutes) % 1440
+    )
+
+
+def _half(tokens: list[Token], at: int) -> Joined:
+    """ "At half seven" is half past seven."""
     if (
-        (shift or kind in ("number", "minutes"))
-        and link in ("past", "to", "till", "til")
-        and kind_at(tokens, at + 2) == "number"
-        and tokens[at + 2].quantity.value in range(1, 13)
+        text_at(tokens, at) != "half"
+        or text_at(tokens, at - 1) not in HALF_BEFORE
+        or not _is_hour(tokens, at + 1)
     ):
-        minutes = shift or tokens[at].quantity.value
-        if minutes >= 60 or not (shift or kind == "minutes" or tokens[at].quantity.spoken or link == "past"):
-            return None
-        hour = tokens[at + 2].quantity.value * 60
-        value = hour + minutes if link == "past" else hour - minutes
-        return am_pm(tokens, at, at + 3, value % 1440)
-    if (
-        word == "half"
-        and text_at(tokens, at - 1) in ("at", "by", "till", "around", "about", "since", "is", "for")
-        and kind_at(tokens, at + 1) == "number"
-        and tokens[at + 1].quantity.value in range(1, 13)
-        and text_at(tokens, at + 2) not in ("inch", "inches")
-    ):
-        return merged(
-            tokens, at, at + 2, kind="clock", value=tokens[at + 1].quantity.value * 60 + 30, half_day=True
-        ), at + 2
-    if (
-        kind == "number"
-        and tokens[at].quantity.value == int(tokens[at].quantity.value)
-        and 0 < tokens[at].quantity.value <= 12
-    ):
-        if link in ("am", "pm", "o", "oclock") and (link != "o" or text_at(tokens, at + 2) in ("clock", "'")):
-            return am_pm(tokens, at, at + 1, tokens[at].quantity.value * 60)
-    if kind == "clock":
-        return am_pm(tokens, at, at + 1, tokens[at].quantity.value)
+        return None
+    if text_at(tokens, at + 2) in ("inch", "inches"):
+        return None
+    return _am_pm(tokens, at, at + 2, tokens[at + 1].quantity.value * 60 + 30)
+
+
+def _hour(tokens: list[Token], at: int) -> Joined:
+    """ "3 pm", "six o'clock"."""
+    if not _is_hour(tokens, at):
+        return None
+    link, after = text_at(tokens, at + 1), text_at(tokens, at + 2)
+    if link in ("am", "pm", "oclock") or (link == "o" and after in ("clock", "'")):
+        return _am_pm(tokens, at, at + 1, tokens[at].quantity.value * 60)
     return None
 
 
-def am_pm(tokens: list[Token], start: int, end: int, value: float) -> tuple[Token, int]:
-    """The clock token, minute of day; half_day where morning or evening is not said."""
+def _am_pm(tokens: list[Token], start: int, end: int, value: float) -> tuple[Token, int]:
+    """The clock token; half_day where morning or evening is not said."""
     half_day = value < AFTERNOON
     while text_at(tokens, end) in ("o", "clock", "oclock", "'"):
         end += 1

@@ -3,7 +3,7 @@
 from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.patterns import Match
-from advisor.language.phrases import is_about_meat, minutes_of
+from advisor.language.phrase_figures import is_about_meat, minutes_of
 
 HEARD_IN = {"said", "was", "maybe"}
 FAR = 1000  # an event in another clause is nearer than none

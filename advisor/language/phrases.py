@@ -6,9 +6,8 @@ from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match, longest_first
-from advisor.units import difference_c_to_f
+from advisor.language.phrase_figures import figure_in, is_about_meat
 
-DAY, HALF_DAY = 1440, 720
 FEW_WORDS = 4
 HEARD_AS = {"said", "maybe"}
 DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
@@ -36,12 +35,9 @@ COVERS = {
 }
 COVERED = set().union(*COVERS.values())
 LEFT_FROM_LAST_TIME = {"charcoal_state", "wood_state", "ash", "ceramic_cracked", "dirty_inside"}
-OF_THE_FIRE = {"at_target_for_min", "vents_moved_ago_min"}  # times that a stalled meat does not tell
 AUXILIARIES = {"be", "have", "do", "does", "did", "will"}
 ASKED = {"ask", "plan", "later", "was"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
-MEAT_WORDS = {"meat", "food", "internal", "inside", "core", "centre", "center", "probe"}
-DOME_WORDS = {"dome", "pit", "fire", "cooker", "thermometer"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +117,8 @@ def _said(message: Message, match: Match) -> Said | None:
     if is_denied:
         return None
     if value is None:
-        return _figure(message, match, fact)
+        figure = figure_in(message, match, fact)
+        return None if figure is None else Said(fact, figure, match.start)
     if fact == "trend" and is_about_meat(message, match.start):
         return Said("meat_trend", str(value), match.start) if value != "swinging" else None
     return Said(fact, float(value) if definition.is_number else str(value), match.start)
@@ -149,9 +146,11 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
     """Words that give the phrase another sense: feeling sick after eating is no gas from the fire."""
     data = message.lexicon.data
     start, _ = message.clause(match.start)
-    if match.start >= 2 and message.tokens[match.start - 1].lemma == "be":
-        if message.tokens[match.start - 2].lemma in data["ruled_out_just_before"].get(fact, ()):
-            return True
+    subject = message.tokens[match.start - 2].lemma if match.start >= 2 else ""
+    if message.tokens[match.start - 1].lemma == "be" and subject in data["ruled_out_just_before"].get(
+        fact, ()
+    ):
+        return True
     return any(token.text in data["ruled_out_by"].get(fact, ()) for token in message.tokens) or any(
         token.text in data["ruled_out_in_clause"].get(fact, ())
         for token in message.tokens[start : match.start]
@@ -175,84 +174,3 @@ def _is_denied(message: Message, match: Match) -> bool:
     if message.tokens[match.start].text in message.lexicon.negators:
         return False  # "not no smoke" says no more than "no smoke"
     return denied(message.tokens, match.start, message.lexicon)
-
-
-def is_about_meat(message: Message, at: int) -> bool:
-    """Whether the words before, in its sentence, name the meat last; a food only in the same clause."""
-    start, _ = message.clause(at)
-    for i in range(at - 1, -1, -1):
-        token = message.tokens[i]
-        if token.is_break or token.lemma in DOME_WORDS or token.text in DOME_WORDS:
-            return False
-        if token.lemma in MEAT_WORDS and (i >= start or token.lemma in ("meat", "internal", "core")):
-            return not message.is_laid_by(i + 1, at)
-    return False
-
-
-# ---- times ------------------------------------------------------------------------------------------------
-
-
-def _figure(message: Message, match: Match, fact: str) -> Said | None:
-    quantity = message.tokens[match.quantity].quantity if match.quantity is not None else None
-    inner = [i for i in range(match.start, match.end) if message.tokens[i].quantity]
-    if quantity is None:
-        return None
-    if message.lexicon.vocabulary[fact].type == "minutes":
-        timed = [i for i in inner if message.tokens[i].quantity.kind in ("minutes", "ago", "clock")]
-        if not timed:
-            return None
-        if fact in OF_THE_FIRE and is_about_meat(message, inner[0]):
-            return None
-        minutes = minutes_of(message, timed[-1], message.lexicon.vocabulary[fact].clock == "falls")
-        counts = [
-            message.tokens[i].quantity.value for i in inner if message.tokens[i].quantity.kind == "number"
-        ]
-        if fact == "vents_moved_every_min" and minutes and counts and counts[0]:
-            minutes = round(minutes / counts[0], 1)
-        return None if minutes is None else Said(fact, minutes, match.start)
-    if fact == "rate_f_per_min":
-        kelvins = (quantity.unit or _scale(message)) == "C"
-        rate = difference_c_to_f(quantity.value) if kelvins else quantity.value
-        return Said(fact, round(rate * _direction(message, match.start), 2), match.start)
-    return Said(fact, round(quantity.value, 2), match.start)
-
-
-def _scale(message: Message) -> str | None:
-    said = [token.quantity.unit for token in message.tokens if token.quantity and token.quantity.unit]
-    if said:
-        return said[0]
-    return message.context.units.temperature if message.context.units else None
-
-
-def _direction(message: Message, at: int) -> float:
-    """-1 where the words before a rate say that it goes down."""
-    start, end = message.clause(at)
-    falling = message.lexicon.loose_answers("trend").find(message.tokens[start:end])
-    lost = any(
-        token.text in ("lose", "losing", "lost", "down", "loses") for token in message.tokens[start:end]
-    )
-    return -1.0 if lost or any(match.means == "falling" for match in falling) else 1.0
-
-
-def minutes_of(message: Message, at: int, ahead: bool) -> float | None:
-    """Minutes from now to (or since) the figure at `at`; None for a clock time when nobody knows the time."""
-    quantity = message.tokens[at].quantity
-    if quantity.kind != "clock":
-        return quantity.value
-    now, now_is_half = clock_now(message, at)
-    if now is None:
-        return None
-    gap = (quantity.value - now) if ahead else (now - quantity.value)
-    return float(gap % (HALF_DAY if quantity.half_day or now_is_half else DAY))
-
-
-def clock_now(message: Message, but_not: int) -> tuple[float | None, bool]:
-    """Minute of day now: as said in the message ("its 6:50 now"), else from the context."""
-    for at, token in enumerate(message.tokens):
-        if at == but_not or token.quantity is None or token.quantity.kind != "clock":
-            continue
-        words = {other.text for other in message.tokens[at + 1 : at + 2]}
-        ahead = [other.text for other in message.tokens[max(0, at - 2) : at]]
-        if "now" in words or ahead[-1:] == ["now"] or ahead in (["it", "is"], ["time", "is"], ["it", "'s"]):
-            return token.quantity.value, token.quantity.half_day
-    return (None if message.context.minute_of_day is None else float(message.context.minute_of_day)), False

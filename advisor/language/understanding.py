@@ -33,8 +33,10 @@ from advisor.language.vents import vent_facts
 from advisor.language.words import mend, name, write_out
 from advisor.vocabulary import Vocabulary
 
+NOTHING_KNOWN = Context()
 
-def hear(text: str, vocabulary: Vocabulary, context: Context = Context()) -> Heard:
+
+def hear(text: str, vocabulary: Vocabulary, context: Context = NOTHING_KNOWN) -> Heard:
     """`text` understood against what was known before. Never raises on any text."""
     lexicon = lexicon_of(vocabulary)
     tokens = read_tokens(text, lexicon)

@@ -1,5 +1,6 @@
 """Words made ready for the patterns: short forms written out, misspellings mended, parts and foods named."""
 
+import itertools
 import re
 from functools import lru_cache
 
@@ -92,7 +93,7 @@ def name(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     for token in tokens:
         if token.kind == "word":
             token.lemma = lexicon.lemmas.get(token.text, token.text)
-    for token, after in zip(tokens, tokens[1:], strict=False):
+    for token, after in itertools.pairwise(tokens):
         if token.text == "dropped" and after.text in lexicon.data["dropped_in"]:
             token.text, token.lemma = "put", "put"
     tokens = _replace(tokens, longest_first(lexicon.idioms.find(tokens)), _idiom)
