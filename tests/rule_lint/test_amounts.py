@@ -14,9 +14,9 @@ def test_an_opening_from_a_fact_that_may_be_unknown(tiny):
 
 def test_a_wait_and_a_due_bound_from_such_a_fact(tiny):
     tiny.steps({"act": "wait", "says": "Wait.", "wait_min": {"from": "over_f"},
-                "when": {"grate_f": {"at_most": {"from": "target_f"}}}})
+                "when": {"over_f": {"at_least": {"from": "target_f"}}}})
     found = tiny.found("amounts")
-    assert [line.split(" is taken")[0].split(": ")[1] for line in found] == ["wait_min", "at_most"]
+    assert [line.split(" is taken")[0].split(": ")[1] for line in found] == ["wait_min", "at_least"]
 
 
 @pytest.mark.parametrize(("when", "amount"), [
