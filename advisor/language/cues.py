@@ -9,7 +9,14 @@ MOST_COUNTED = 60  # of anything edible
 MOST_NUMBERED = 20  # steps, cookers
 NAMES = {"dome_f", "grate_f", "meat_f", "ambient_f", "boiling_reads_f", "ice_reads_f"}
 CARRIED = {"dome_f", "grate_f", "meat_f", "ambient_f", "either"}  # names that reach into the next clause
-NEED_THEIR_FIGURE = {"for", "at", "to", "is", "on"}  # a cue that ends so must stand right before the figure
+NEED_THEIR_FIGURE = {
+    "for",
+    "at",
+    "to",
+    "is",
+    "on",
+    "after",
+}  # a cue that ends so must stand right before the figure
 REACHED = {"get", "gets", "got", "reach", "reaches", "reached", "hit"}
 NUMBERED = ("#", "number", "no", "step", "steps", "cooker", "pit")
 PREPOSITIONS = ("on", "at", "in", "is", "was")
@@ -83,6 +90,8 @@ class Cues:
             if match.start != at + 1:
                 continue
             prepositional = self.tokens[match.start].text in PREPOSITIONS
+            if not prepositional and self._opens_the_next(match):
+                continue
             if owned and not prepositional and match.means not in ("not_a_reading", "meat_f"):
                 continue
             if match.end in self.figures and not self._names_follow_figures(match):
@@ -90,6 +99,10 @@ class Cues:
             self._used += [cue for cue in self.owners if cue.overlaps(match)]
             return match.means
         return None
+
+    def _opens_the_next(self, match: Match) -> bool:
+        """Whether the name after a figure begins what is said next ("300 probe says 250")."""
+        return match.end < len(self.tokens) and self.tokens[match.end].lemma in ("say", "be")
 
     def _names_follow_figures(self, match: Match) -> bool:
         last = self.figures[-1]

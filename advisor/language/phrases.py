@@ -8,7 +8,6 @@ from advisor.language.moods import denied
 from advisor.language.patterns import Match, longest_first
 from advisor.language.phrase_figures import figure_in, is_about_meat
 
-FEW_WORDS = 4
 HEARD_AS = {"said", "maybe"}
 DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
 STILL_TRUE_OF_THE_PAST = {
@@ -139,6 +138,8 @@ def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: V
         | (ASKED if fact in HEARD_IN_QUESTIONS else set())
         | ({"was"} if fact in STILL_TRUE_OF_THE_PAST or value is None else set())
     )
+    if fact == "serve_in_min":
+        moods.discard("later")  # "want to be eating by 7"
     return moods <= allowed
 
 
@@ -158,15 +159,21 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
 
 
 def _lacks_companion(message: Message, match: Match, fact: str) -> bool:
-    """A bare colour needs smoke in the message, or a message of few words."""
+    """A bare colour needs smoke in the message, or nothing but plain talk round it."""
     companions = message.lexicon.data["companions"].get(fact)
-    if not companions or len(match) > 1 or len(message.tokens) <= FEW_WORDS or message.context.asked == fact:
+    if not companions or len(match) > 1 or _is_talk_besides(message, match) or message.context.asked == fact:
         return False
     if message.tokens[match.start].text not in companions["single"]:
         return False
     return not any(
         token.text in companions["near"] or token.lemma in companions["near"] for token in message.tokens
     )
+
+
+def _is_talk_besides(message: Message, match: Match) -> bool:
+    """Whether nothing but plain talk stands round the word ("its white now")."""
+    rest = message.tokens[: match.start] + message.tokens[match.end :]
+    return all(token.kind != "word" or token.text in message.lexicon.talk for token in rest)
 
 
 def _is_denied(message: Message, match: Match) -> bool:

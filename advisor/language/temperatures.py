@@ -189,6 +189,8 @@ class _Reader:
             return "meat_f", before
         if "dome_f" in roles:
             return "dome_f", before
+        if "meat_f" in roles and any(token.text == "probe" for token in self.tokens):
+            return "grate_f", before  # too hot for meat
         planned_food = "meat_f" in roles and "plan" in self.message.moods
         if (
             planned_food

@@ -114,3 +114,19 @@ def test_a_denied_colour_says_nothing(listen):
 
 def test_sickness_from_food_is_no_gas(listen):
     assert "co_symptoms" not in listen("he ate it half raw and now feels sick").facts
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "white pepper rub",
+        "heavy bag",
+        "thick cut bacon",
+        "sick of this thing",
+        "the 250 bus is late",
+        "first time here",
+    ],
+)
+def test_words_of_other_things_state_nothing_about_the_fire(listen, words):
+    heard = listen(words).facts
+    assert not set(heard) - {"food", "meat_kind", "bird", "intact"}

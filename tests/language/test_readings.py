@@ -120,3 +120,21 @@ def test_three_readings_show_a_trend(listen):
 def test_a_change_in_a_time_is_a_rate(listen):
     assert listen("dropped 50 degrees in 10 minutes").facts["rate_f_per_min"] == -5
     assert "dome_f" not in listen("dropped 50 degrees in 10 minutes").facts
+
+
+@pytest.mark.parametrize(
+    ("words", "facts"),
+    [
+        ("dome says 300 probe says 250", {"dome_f": 300, "grate_f": 250}),
+        ("temp 275 target 225 vents half", {"dome_f": 275, "target_f": 225}),
+        ("after 20 minutes its 280", {"dome_f": 280}),
+        ("put cold meat on and it dropped to 190", {"dome_f": 190}),
+        ("the temperature came down to two sixty", {"dome_f": 260}),
+        ("thats 325, 100 more than i want", {"dome_f": 325}),
+        ("altitude 5000, dome 300", {"dome_f": 300}),
+        ("the meat went in at 40, it's 92 inside now", {"meat_f": 92, "meat_start_f": 40}),
+    ],
+)
+def test_cues_reach_no_further_than_their_own_figure(listen, words, facts):
+    heard = listen(words).facts
+    assert {name: value for name, value in heard.items() if name.endswith("_f") and name != "over_f"} == facts
