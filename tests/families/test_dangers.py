@@ -107,15 +107,21 @@ def test_a_thermometers_error_is_told_with_its_amount_and_side(conversation, rea
 @pytest.mark.parametrize(("words", "figures"), [
     ("what do i put on a burn", ["20 minutes"]),
     ("how far from the house should it be", ["10 ft (3 m)", "3 ft (1 m)"]),
-    ("chicken breast is 150 inside, can I eat it", ["165 °F (74 °C)"]),
-    ("is it safe to eat", ["165 °F (74 °C)", "160 °F (71 °C)", "145 °F (63 °C)"]),
-    ("how do I keep ribs warm for 2 hrs", ["140 °F (60 °C)"]),
-    ("can i move it while its hot", ["140 °F (60 °C)", "infrared"]),
+    ("chicken breast is 150 inside, can I eat it", ["165 °F"]),
+    ("is it safe to eat", ["165 °F", "160 °F", "145 °F"]),
+    ("how do I keep ribs warm for 2 hrs", ["140 °F"]),
+    ("can i move it while its hot", ["140 °F", "infrared"]),
 ])
 def test_published_figures_stand_in_the_answers(conversation, words, figures):
     """FoodSafety.gov chart; FSIS 140 °F hot holding; British Burn Association 20 min; IFC 308.1.4 10 ft; NFPA 3 ft; ASTM C1055 limit 60 °C."""
     text = conversation.say(words, 0.0).text
     assert [figure for figure in figures if figure not in text] == []
+
+
+def test_the_figures_follow_a_cook_who_speaks_celsius(conversation):
+    conversation.say("dome 120 C want 110", 0.0)
+    text = conversation.say("chicken breast is 66 C inside, can I eat it", 1.0).text
+    assert "74 °C" in text and "°F" not in text
 
 
 def test_a_danger_stands_in_every_reply_while_it_lasts(conversation):
