@@ -93,13 +93,9 @@ def test_nobody_who_felt_ill_is_sent_back_under_the_roof(replies):
 
 
 @pytest.mark.parametrize(("reads", "altitude", "words"), [
-    (190, 0, "22 °F too low"), (235, 0, "23 °F too high"), (190, 5000, "13 °F too low"), (202, 5280, "the thermometer is right"), (96, None, None)])
+    (190, 0, "22 °F too low"), (235, 0, "23 °F too high"), (190, 5000, "13 °F too low"), (202, 5280, "The thermometer is right")])
 def test_a_thermometers_error_is_told_with_its_amount_and_side(conversation, reads, altitude, words):
     """Boiling points 212 °F at the sea, 203 °F at 5000 ft: ICAO standard atmosphere and water's vapour pressure (CoolProp 8)."""
-    if words is None:
-        reply = conversation.say("in boiling water it reads 96 c, we're on the coast", 0.0)
-        assert "4 °C" in reply.text or "right" in reply.text
-        return
     reply = conversation.reading({"boiling_reads_f": reads, "altitude_ft": altitude}, 0.0)
     assert words in reply.text
 
@@ -116,6 +112,11 @@ def test_published_figures_stand_in_the_answers(conversation, words, figures):
     """FoodSafety.gov chart; FSIS 140 °F hot holding; British Burn Association 20 min; IFC 308.1.4 10 ft; NFPA 3 ft; ASTM C1055 limit 60 °C."""
     text = conversation.say(words, 0.0).text
     assert [figure for figure in figures if figure not in text] == []
+
+
+def test_a_small_error_in_celsius_is_no_error(conversation):
+    """96 °C is 205 °F, 7 °F under the boiling point by the sea: within what a dial can do (8 °F, judgement)."""
+    assert "The thermometer is right" in conversation.say("in boiling water it reads 96 c, we're on the coast", 0.0).text
 
 
 def test_the_figures_follow_a_cook_who_speaks_celsius(conversation):
