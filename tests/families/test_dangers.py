@@ -1,4 +1,4 @@
-"""Flames, carbon monoxide, burns, wear and winding down in plain words: what is done, warned of and asked, turn by turn."""
+"""Flames, carbon monoxide, burns, wear and winding down in plain words: what is done, warned of and asked."""
 
 import re
 from pathlib import Path
@@ -8,16 +8,25 @@ import yaml
 
 from advisor.conversation import Conversation
 from advisor.reply import Reply
+from advisor.rulebook.schema import STANDINGS
 
-TALK = yaml.safe_load((Path(__file__).parent.parent / "data" / "dangers_talk.yaml").read_text(encoding="utf-8"))
-FAMILY = ("open-fire--", "fat-burning--", "fat-suspected--", "lighting-under-lid--", "fat-fire--", "flare-up--", "kindling-flames--", "flashback--", "fire-loose--", "flames--", "flames-over--",
-          "out-of-reach--", "lid-in-reach--", "fire-burns--", "vents-pinched--", "no-food-yet--", "sparks--", "extinguisher--", "water--", "water-thrown--",
-          "monoxide--", "indoors--", "symptoms--", "felt-ill--", "burn--", "fresh-burn--", "children--", "children-near--", "too-near--", "scorching--",
-          "ash-unsafe--", "cracked-through--", "crack--", "surface-damage--", "lid-unsafe--", "lid-unsafe-to-lift--", "reads-", "dome-ahead-of-grate--",
-          "grate-ahead-of-dome--", "stem-touches-food--", "shutting-down--", "cold-through--", "holding--", "meat-stalls--", "unattended--", "covered--",
-          "open-safely--", "open-to-cool--", "why-burp--", "put-out--", "ash--", "run-indoors--", "gauge-check--", "gasket-check--", "touch--",
-          "hold-food--", "food-safe--", "cook-was-broken--", "meat-stall--", "timeline--", "leave-unattended--", "keep-distance--", "burn-first-aid--",
-          "grease-fire-ahead--", "crack-worry--")
+DATA = Path(__file__).parent.parent / "data"
+TALK = yaml.safe_load((DATA / "dangers_talk.yaml").read_text(encoding="utf-8"))
+FAMILY = ("open-fire--", "fat-burning--", "fat-suspected--", "lighting-under-lid--", "fat-fire--",
+          "flare-up--", "kindling-flames--", "flashback--", "fire-loose--", "flames--", "flames-over--",
+          "out-of-reach--", "lid-in-reach--", "fire-burns--", "vents-pinched--", "no-food-yet--",
+          "sparks--", "extinguisher--", "water--", "water-thrown--", "monoxide--", "indoors--",
+          "symptoms--", "felt-ill--", "burn--", "fresh-burn--", "children--", "children-near--",
+          "too-near--", "scorching--", "ash-unsafe--", "cracked-through--", "crack--", "surface-damage--",
+          "lid-unsafe--", "lid-unsafe-to-lift--", "reads-", "dome-ahead-of-grate--",
+          "grate-ahead-of-dome--", "stem-touches-food--", "shutting-down--", "cold-through--", "holding--",
+          "meat-stalls--", "unattended--", "covered--", "open-safely--", "open-to-cool--", "why-burp--",
+          "put-out--", "ash--", "run-indoors--", "gauge-check--", "gasket-check--", "touch--",
+          "hold-food--", "food-safe--", "cook-was-broken--", "meat-stall--", "timeline--",
+          "leave-unattended--", "keep-distance--", "burn-first-aid--", "grease-fire-ahead--",
+          "crack-worry--")
+FIRST_OF_ALL = {"close_lid", "keep_lid_shut", "stand_clear", "get_people_out", "call_fire_service",
+                "keep_people_away", "cool_burn"}
 WATER = re.compile(r"(?<!no )(?<!no more )\b(hose|water|bucket)\b", re.IGNORECASE)
 WATER_IS_RIGHT = {"cool_burn", "check_thermometer"}
 TURNS = [(name, number) for name, turns in TALK.items() for number, _ in enumerate(turns)]
@@ -44,6 +53,10 @@ def fired(reply: Reply) -> set[str]:
     return {firing.rule for firing in reply.why}
 
 
+def warned(reply: Reply) -> set[str]:
+    return {caution.id for caution in reply.cautions}
+
+
 @pytest.mark.parametrize(("name", "number"), TURNS)
 def test_what_is_said_leads_to_what_must_be_done(replies, name, number):
     turn, reply = TALK[name][number], replies[name][number]
@@ -51,7 +64,7 @@ def test_what_is_said_leads_to_what_must_be_done(replies, name, number):
     assert set(turn.get("not", ())) & fired(reply) == set()
     if "acts" in turn:
         assert [step.act for step in reply.steps][:len(turn["acts"])] == turn["acts"]
-    assert set(turn.get("warns", ())) - {caution.id for caution in reply.cautions} == set()
+    assert set(turn.get("warns", ())) - warned(reply) == set()
     if "asks" in turn:
         assert (reply.asks.fact if reply.asks else None) == turn["asks"]
 
@@ -69,33 +82,36 @@ def test_an_emergency_asks_nothing_and_its_first_step_saves_people_or_takes_the_
     assert len(emergencies) > 20
     for reply, _ in emergencies:
         assert reply.asks is None
-        assert reply.steps[0].act in {"close_lid", "keep_lid_shut", "stand_clear", "get_people_out", "call_fire_service", "keep_people_away", "cool_burn"}
+        assert reply.steps[0].act in FIRST_OF_ALL
         assert any(caution.level == "danger" for caution in reply.cautions)
 
 
 def _first_procedure(reply: Reply, rulebook):
     """The most urgent procedure that fired."""
     recover = [rulebook.by_id[firing.rule] for firing in reply.why if firing.rule.startswith("recover/")]
-    return min(recover, key=lambda rule: ("emergency", "safety", "rescue", "correct", "check", "routine").index(rule.then.standing))
+    return min(recover, key=lambda rule: STANDINGS.index(rule.then.standing))
 
 
 def test_nobody_is_told_to_open_the_lid_while_it_burns_or_to_use_water_on_it(replies):
     for held in replies.values():
         for reply in held:
             burning = reply.situation.get("grease_fire") is True
-            assert not (burning and {"open_lid_slowly", "burp_lid", "take_food_off", "add_fuel"} & {step.act for step in reply.steps})
+            acts = {step.act for step in reply.steps}
+            assert not (burning and {"open_lid_slowly", "burp_lid", "take_food_off", "add_fuel"} & acts)
             assert not any(WATER.search(step.says) for step in reply.steps if step.act not in WATER_IS_RIGHT)
 
 
 def test_nobody_who_felt_ill_is_sent_back_under_the_roof(replies):
+    outside = {"get_people_out", "call_fire_service", "keep_people_away", "stand_clear"}
     for reply in replies["dizzy in the shed"]:
-        assert {step.act for step in reply.steps} <= {"get_people_out", "call_fire_service", "keep_people_away", "stand_clear"}
+        assert {step.act for step in reply.steps} <= outside
 
 
 @pytest.mark.parametrize(("reads", "altitude", "words"), [
-    (190, 0, "22 °F too low"), (235, 0, "23 °F too high"), (190, 5000, "13 °F too low"), (202, 5280, "The thermometer is right")])
+    (190, 0, "22 °F too low"), (235, 0, "23 °F too high"), (190, 5000, "13 °F too low"),
+    (202, 5280, "The thermometer is right")])
 def test_a_thermometers_error_is_told_with_its_amount_and_side(conversation, reads, altitude, words):
-    """Boiling points 212 °F at the sea, 203 °F at 5000 ft: ICAO standard atmosphere and water's vapour pressure (CoolProp 8)."""
+    """Water boils at 212 °F by the sea, 203 °F at 5000 ft: ICAO standard atmosphere, CoolProp 8."""
     reply = conversation.reading({"boiling_reads_f": reads, "altitude_ft": altitude}, 0.0)
     assert words in reply.text
 
@@ -109,14 +125,16 @@ def test_a_thermometers_error_is_told_with_its_amount_and_side(conversation, rea
     ("can i move it while its hot", ["140 °F", "infrared"]),
 ])
 def test_published_figures_stand_in_the_answers(conversation, words, figures):
-    """FoodSafety.gov chart; FSIS 140 °F hot holding; British Burn Association 20 min; IFC 308.1.4 10 ft; NFPA 3 ft; ASTM C1055 limit 60 °C."""
+    """FoodSafety.gov chart; FSIS 140 °F hot holding; British Burn Association 20 min; IFC 308.1.4 10 ft; NFPA 3 ft;
+    the limit of about 60 °C for 5 s used with ASTM C1055."""
     text = conversation.say(words, 0.0).text
     assert [figure for figure in figures if figure not in text] == []
 
 
 def test_a_small_error_in_celsius_is_no_error(conversation):
     """96 °C is 205 °F, 7 °F under the boiling point by the sea: within what a dial can do (8 °F, judgement)."""
-    assert "The thermometer is right" in conversation.say("in boiling water it reads 96 c, we're on the coast", 0.0).text
+    reply = conversation.say("in boiling water it reads 96 c, we're on the coast", 0.0)
+    assert "The thermometer is right" in reply.text
 
 
 def test_the_figures_follow_a_cook_who_speaks_celsius(conversation):
@@ -128,5 +146,5 @@ def test_the_figures_follow_a_cook_who_speaks_celsius(conversation):
 def test_a_danger_stands_in_every_reply_while_it_lasts(conversation):
     conversation.say("its in the garage", 0.0)
     for words in ("dome 300 want 250", "top vent half open", "thanks"):
-        assert "carbon-monoxide" in {caution.id for caution in conversation.say(words, 1.0).cautions}
-    assert "carbon-monoxide" not in {caution.id for caution in conversation.say("moved it outside now", 2.0).cautions}
+        assert "carbon-monoxide" in warned(conversation.say(words, 1.0))
+    assert "carbon-monoxide" not in warned(conversation.say("moved it outside now", 2.0))
