@@ -1,47 +1,13 @@
 """A short answer to the question that was asked: "yep", "half", "about an hour", "white", "no idea"."""
 
 from advisor.facts import Value
+from advisor.language.answer_figures import number_answer
 from advisor.language.message import Message
-from advisor.language.patterns import Match
-from advisor.language.phrase_figures import minutes_of
+from advisor.language.replies import corrects, reply_of
 from advisor.language.tokens import Token
 from advisor.vocabulary import FactDefinition
 
 LONGEST_ANSWER = 8
-EARLY_WORDS = 3
-TEMPERATURES = ("temperature", "difference")
-FILLERS = {
-    "about",
-    "around",
-    "like",
-    "maybe",
-    "probably",
-    "it",
-    "is",
-    "just",
-    "a",
-    "the",
-    "say",
-    "i",
-    "think",
-    "at",
-    "be",
-    "well",
-    "um",
-    "er",
-    "roughly",
-    "nearly",
-    "almost",
-    "now",
-    "or",
-    "so",
-    "guess",
-    "reckon",
-    "'s",
-    "still",
-    ",",
-    ".",
-}
 
 
 def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
@@ -57,26 +23,14 @@ def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
     if fact.type == "choice":
         return _choice(message, asked, fact)
     if fact.is_number:
-        return _number(message, asked, fact) or _short(message, asked) or _offered(message, asked, fact)
+        return number_answer(message, heard, fact) or _short(message, asked) or _offered(message, asked, fact)
     text = message.words()
     return {asked: text} if text and not heard else {}
 
 
-def _reply(message: Message) -> Match | None:
-    """The yes or no with which the message begins."""
-    found = [
-        match
-        for match in message.lexicon.answers.find(message.tokens)
-        if match.start <= EARLY_WORDS
-        and match.means in ("yes", "no")
-        and {token.text for token in message.tokens[: match.start]} <= FILLERS
-    ]
-    return min(found, key=lambda match: (match.start, -len(match)), default=None)
-
-
 def _flag(message: Message, asked: str) -> dict[str, Value]:
-    reply = _reply(message)
-    if reply is None or _corrects(message):
+    reply = reply_of(message)
+    if reply is None or corrects(message):
         return _by_choice(message, asked) or _short(message, asked)
     return {asked: (reply.means == "yes") == _yes_means(message, asked)}
 
@@ -116,10 +70,6 @@ def _offered(message: Message, asked: str, fact: FactDefinition) -> dict[str, Va
     return {}
 
 
-def _corrects(message: Message) -> bool:
-    return any(match.means == "correction" for match in message.lexicon.intents.find(message.tokens))
-
-
 def _by_choice(message: Message, asked: str) -> dict[str, Value]:
     """ "open" to "is the lid open or shut?": the first choice is true, the second false, as the question offers."""
     fact = message.lexicon.vocabulary[asked]
@@ -147,72 +97,15 @@ def _choice(message: Message, asked: str, fact: FactDefinition) -> dict[str, Val
     short = _short(message, asked)
     if short:
         return short
-    reply = _reply(message)
+    reply = reply_of(message)
     if reply and reply.means == "no" and "none" in fact.values:
         return {asked: "none"}
     return {}
 
 
-def _number(message: Message, asked: str, fact: FactDefinition) -> dict[str, Value]:
-    if fact.type == "fraction":
-        return _opening(message, asked) if asked.endswith("_vent") else _share(message, asked)
-    figures = [token.quantity for token in message.tokens if token.quantity]
-    if fact.type == "minutes":
-        return _minutes(message, asked)
-    if fact.type == "kilograms":
-        weights = [figure.value for figure in figures if figure.kind == "kg"]
-        return {asked: round(weights[0], 2)} if weights else {}
-    if fact.type == "difference" and len(figures) == 1 and figures[0].kind in ("number", "degrees"):
-        value = figures[0].value * (1.8 if figures[0].unit == "C" else 1)
-        low = any(token.text in ("under", "below", "low", "down", "cold") for token in message.tokens)
-        return {asked: -value if low else value}
-    return {}
-
-
-def _opening(message: Message, asked: str) -> dict[str, Value]:
-    found = message.lexicon.openings.find(message.tokens)
-    if not found:
-        reply = _reply(message)
-        return {asked: 0.0} if reply and reply.means == "no" else {}
-    match = max(found, key=len)
-    quantity = message.tokens[match.quantity].quantity if match.quantity is not None else None
-    if quantity and quantity.kind == "inches":
-        return {f"{asked}_in": round(quantity.value, 3)}
-    if quantity:
-        return {asked: round(1 - quantity.value if match.means == "closed_by" else quantity.value, 2)}
-    if match.means in ("moved",):
-        return {asked: 1.0} if len(match) == 1 else {}
-    return {asked: float(match.means)}
-
-
-def _share(message: Message, asked: str) -> dict[str, Value]:
-    for token in message.tokens:
-        if token.quantity and token.quantity.kind == "fraction":
-            return {asked: round(token.quantity.value, 2)}
-    loose = message.lexicon.loose_answers(asked).find(message.tokens)
-    return {asked: float(max(loose, key=len).means)} if loose else {}
-
-
-def _minutes(message: Message, asked: str) -> dict[str, Value]:
-    falls = message.lexicon.vocabulary[asked].clock == "falls"
-    for at, token in enumerate(message.tokens):
-        if token.quantity and token.quantity.kind in ("minutes", "ago", "clock"):
-            value = minutes_of(message, at, falls)
-            return {} if value is None else {asked: value}
-    bare = [
-        token.quantity.value for token in message.tokens if token.quantity and token.quantity.kind == "number"
-    ]
-    if len(bare) == 1:
-        return {asked: bare[0]}
-    if any(match.means == "just_now" for match in message.lexicon.answers.find(message.tokens)):
-        return {asked: 0.0}
-    loose = message.lexicon.loose_answers(asked).find(message.tokens)
-    return {asked: float(max(loose, key=len).means)} if loose else {}
-
-
 def is_refusal(message: Message) -> bool:
     """A "no" or "maybe" that leaves the question as open as it was ("no wood" to "how long ago?")."""
-    reply = _reply(message)
+    reply = reply_of(message)
     return bool(reply and reply.means == "no") or message.words() in (
         "maybe",
         "perhaps",

@@ -4,10 +4,12 @@ import itertools
 from dataclasses import dataclass
 
 from advisor.facts import Value
+from advisor.language.answer_figures import asks_for_minutes, bare_minutes
 from advisor.language.claims import Claim
 from advisor.language.corrections import corrected_claims, redirected, rescaled, spoken_scale
 from advisor.language.heard import Unclear
 from advisor.language.message import Message
+from advisor.language.replies import corrects
 from advisor.language.scales import HINT_OF_F, in_fahrenheit, left_open, scale_of
 from advisor.language.temperatures import WIDEST_READING, temperature_claims
 
@@ -27,19 +29,17 @@ class Readings:
 def reading_facts(message: Message) -> Readings:
     claims = corrected_claims(message, temperature_claims(message))
     claims = [_answering(message, claim, claims) for claim in claims]
+    if asks_for_minutes(message) and bare_minutes(message) is not None:
+        claims = []
     scale, shown = scale_of(claims, message.context, spoken_scale(message))
     unclear = left_open(claims, scale, _hinted(message, claims))
     if unclear:
         return Readings({}, unclear, None)
     facts = _latest(message, claims, scale)
-    if _corrects(message):
+    if corrects(message):
         facts = redirected(message, claims, facts)
         facts |= rescaled(message, facts)
     return Readings(facts, None, scale if shown else None)
-
-
-def _corrects(message: Message) -> bool:
-    return any(match.means == "correction" for match in message.lexicon.intents.find(message.tokens))
 
 
 def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
