@@ -1,4 +1,4 @@
-"""From a situation to what to do about it: derive, infer, plan, and the question worth asking. No memory, no words in."""
+"""From a situation to what to do about it: derive, infer, plan, forecast, and the question worth asking. No words in."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -7,6 +7,8 @@ from advisor.derivation import derive
 from advisor.facts import Fact, Value
 from advisor.inference.reasoner import Reasoner
 from advisor.inference.records import Inference
+from advisor.outlook.prospect import Prospect
+from advisor.outlook.views import Outlook
 from advisor.plan import Plan, make_plan
 from advisor.profile import CookerProfile
 from advisor.questions import choose_question, phrase
@@ -18,11 +20,12 @@ from advisor.wording import Wording
 
 @dataclass(frozen=True, slots=True)
 class Advice:
-    """What follows from one situation at one minute."""
+    """What follows from one situation at one minute. prospect: when the dome is back, as far as it can be forecast."""
 
     inference: Inference
     plan: Plan
     question: QuestionAsked | None
+    prospect: Prospect = Prospect(None)
 
     @property
     def facts(self) -> Mapping[str, Fact]:
@@ -30,10 +33,14 @@ class Advice:
 
 
 class Adviser:
-    """A rule base and a cooker profile made ready to advise. Pure: the same situation gives the same advice."""
+    """A rule base and a cooker profile made ready to advise. Pure: the same situation gives the same advice.
 
-    def __init__(self, rulebook: Rulebook, profile: CookerProfile) -> None:
+    forecasts: whether the physics is asked as well.
+    """
+
+    def __init__(self, rulebook: Rulebook, profile: CookerProfile, forecasts: bool = False) -> None:
         self.rulebook, self.profile = rulebook, profile
+        self._outlook = Outlook(profile) if forecasts else None
         self._reasoner = Reasoner(rulebook)
 
     def advise(self, situation: Situation, now: float, wording: Wording,
@@ -41,7 +48,11 @@ class Adviser:
         """Advice on `situation` at the minute `now`; `passing` are facts that hold for this message only."""
         inference, plan = self._consider(situation, now, wording, passing or {})
         question = self._question(situation, now, wording, inference, plan)
-        return Advice(inference, plan, question)
+        view = self._outlook.on(situation, inference.facts, now) if self._outlook else None
+        if view is None:
+            return Advice(inference, plan, question)
+        return Advice(inference, plan, question,
+                      view.prospect(plan.steps, self.rulebook.catalogue.phrases, wording))
 
     def opening_question(self, situation: Situation, advice: Advice, wording: Wording) -> QuestionAsked | None:
         """What to ask when nothing better is known to ask: the first opener that is open."""
@@ -63,6 +74,6 @@ class Adviser:
             imagined = situation.tell({fact: value}, "said", self.rulebook.vocabulary, now)
             return self._consider(imagined, now, wording, {})
 
-        if any(firing.rule.then.standing == "emergency" for firing in plan.chosen):
+        if plan.is_emergency:
             return None  # hands first, questions later
         return choose_question(self.rulebook, inference, plan, situation.declined, suppose, wording)

@@ -3,11 +3,11 @@
 from collections.abc import Callable
 
 from advisor.advice import Advice
-from advisor.composing import Turn, compose
+from advisor.composing import Turn, answers_of, compose
 from advisor.cook import Cook
 from advisor.explanation import why, why_not
 from advisor.language.heard import Heard
-from advisor.reply import Reply
+from advisor.reply import AnswerSaid, Reply
 from advisor.rulebook.catalogue import Catalogue
 from advisor.rulebook.loader import Rulebook
 from advisor.telling import danger_lines
@@ -16,23 +16,35 @@ from advisor.wording import Wording
 PHRASE_OF = {"greeting": "greeting", "thanks": "thanks", "off_topic": "off_topic", "cannot": "cannot",
              "declined": "declined", "correction": "corrected", "done": "done"}
 
+ASKING = {"why", "why_not", "what_if"}
+
 Advise = Callable[..., Advice]
 
 
 def aside(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording, rulebook: Rulebook) -> Reply | None:
     """The answer to a why, why not or what if; None for any other message. Situation and steps stay as they are."""
-    if heard.facts or not {"why", "why_not", "what_if"} & set(heard.intents):
+    if heard.facts or not ASKING & set(heard.intents):
         return None
     advice = advise(cook.situation, now, wording)
     phrases = rulebook.catalogue.phrases
     standing = compose(Turn({}, {}), cook.name, advice, cook.asked, rulebook.catalogue, wording)
-    if "what_if" in heard.intents:
+    answers = _answers(heard, cook, advise, now, wording)
+    standing = standing.model_copy(update={"answers": answers})
+    lines = [answer.says for answer in answers]  # "why should I wait" asks about the trade as well
+    if "what_if" in heard.intents and (heard.supposed or not lines):
         return _what_if(heard, cook, advise, now, wording, rulebook, standing)
     if "why_not" in heard.intents:
         line = why_not(heard.argument, rulebook, advice.inference, advice.plan, wording)
-        return _saying(standing, [line or phrases["why_not_unknown"]], phrases)
-    lines = why(advice.inference, advice.plan, wording)
-    return _saying(standing, lines or [phrases["nothing_to_explain"]], phrases)
+        return _saying(standing, [*lines, line] if line else lines or [phrases["why_not_unknown"]], phrases)
+    lines = lines or why(advice.inference, advice.plan, wording) or [phrases["nothing_to_explain"]]
+    return _saying(standing, lines, phrases)
+
+
+def _answers(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording) -> tuple[AnswerSaid, ...]:
+    """What rules of teach/ say to the topic of the question, if it has one."""
+    if not heard.about:
+        return ()
+    return answers_of(advise(cook.situation, now, wording, {"about": heard.about}), wording)
 
 
 def _saying(standing: Reply, lines: list[str], phrases: dict[str, str]) -> Reply:

@@ -32,20 +32,23 @@ class Turn:
 def compose(turn: Turn, cooker: str, advice: Advice, question: QuestionAsked | None, catalogue: Catalogue,
             wording: Wording) -> Reply:
     """The whole reply. When there is nothing to do, to ask or to say, it says to leave the fire alone."""
-    answers, findings = _answers(advice, wording), _findings(advice, catalogue, wording)
+    answers, findings = answers_of(advice, wording), _findings(advice, catalogue, wording)
     before = turn.before
     if not (advice.plan.steps or question or answers or before):
         before = (catalogue.phrases["leave_alone"],)
     return Reply(
         heard=dict(turn.heard), also_heard=turn.others, cooker=cooker or None,
         situation=told_only(advice.facts, wording.vocabulary), findings=findings, steps=advice.plan.steps,
-        cautions=advice.plan.cautions, asks=question, answers=answers, check_in_min=advice.plan.check_in_min,
+        cautions=advice.plan.cautions, asks=question, answers=answers,
+        forecast=advice.prospect.planned, check_in_min=advice.plan.check_in_min,
         why=firings_said(advice.inference), understood=turn.understood,
-        text=tell(before, answers, findings, advice.plan, question, catalogue.phrases, wording),
+        text=tell(before, answers, findings, advice.plan, advice.prospect.says, question, catalogue.phrases,
+                  wording),
     )
 
 
-def _answers(advice: Advice, wording: Wording) -> tuple[AnswerSaid, ...]:
+def answers_of(advice: Advice, wording: Wording) -> tuple[AnswerSaid, ...]:
+    """What rules of teach/ say to the question in hand."""
     words = {name: fact.value for name, fact in advice.facts.items()}
     return tuple(AnswerSaid(says=wording.fill(firing.rule.then.tell or "", words), because=firing.rule.id,
                             source=firing.rule.file.source) for firing in advice.inference.fired("teach"))

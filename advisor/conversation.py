@@ -23,16 +23,19 @@ from advisor.wording import Wording
 
 
 class Conversation:
-    """A conversation about one or several cookers. `now` is always passed in, in minutes, never going back."""
+    """A conversation about one or several cookers. `now` is always passed in, in minutes, never going back.
 
-    def __init__(self, rulebook: Rulebook, profile: CookerProfile | None = None) -> None:
-        self.rulebook, self._profile = rulebook, profile or CookerProfile()
-        self._adviser = Adviser(rulebook, self._profile)
+    forecasts: whether the physics is asked as well as the rules; it takes tens of milliseconds a turn.
+    """
+
+    def __init__(self, rulebook: Rulebook, profile: CookerProfile | None = None, forecasts: bool = False) -> None:
+        self.rulebook, self._profile, self._forecasts = rulebook, profile or CookerProfile(), forecasts
+        self._adviser = Adviser(rulebook, self._profile, forecasts)
         self.reset()
 
     def use(self, rulebook: Rulebook) -> None:
         """Go on with another rule base; raises and keeps the old one when the new one can't be made ready."""
-        self._adviser = Adviser(rulebook, self._profile)
+        self._adviser = Adviser(rulebook, self._profile, self._forecasts)
         self.rulebook = rulebook
 
     @property

@@ -5,7 +5,7 @@ missing. A missing fact that rules derive is traced back to the told facts it wo
 """
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 
 from advisor.conditions import Condition
 from advisor.facts import Value
@@ -14,19 +14,19 @@ from advisor.rulebook.loader import Rulebook
 from advisor.rulebook.schema import FINDING_GRADES, STANDINGS, Rule
 
 DEEPEST = 3          # how far a missing derived fact is traced back through rules
-WANTED = 3.0         # a fact that a rule in force wants to know counts as much as three rules in reach
+WANTED = 4.0         # a fact that the procedure followed wants to know counts as much as four rules in reach
 MOST_MISSING = 2     # a rule that lacks more than this is not in reach of one question
 
 
-def candidates(rulebook: Rulebook, inference: Inference) -> list[str]:
-    """Askable facts by how much they might open, most first."""
+def candidates(rulebook: Rulebook, inference: Inference, followed: Container[str] = ()) -> list[str]:
+    """Askable facts by how much they might open, most first. `followed`: ids of the rules the plan follows."""
     weights: Counter[str] = Counter()
     settled = {firing.rule.id for firing in inference.firings} | {blocked.rule.id for blocked in inference.blocked}
     for firing in inference.firings:
         for wanted in firing.rule.file.ask_if_unknown:
             if inference.value(wanted) is None:
                 for fact, depth in _behind(Condition(wanted), rulebook, inference, 1):
-                    weights[fact] += WANTED / depth
+                    weights[fact] += (WANTED if firing.rule.id in followed else 1.0) / depth
     touched = {rule.id: rule for name in inference.values for rule in rulebook.asking.get(name, ())}
     for rule in touched.values():
         if rule.id not in settled and not _says_nothing_new(rule, inference) and in_reach(rule, inference):

@@ -46,6 +46,10 @@ class Plan:
         return next((step.wait_min for step in self.steps if step.wait_min), None)
 
     @property
+    def is_emergency(self) -> bool:
+        return any(firing.rule.then.standing == "emergency" for firing in self.chosen)
+
+    @property
     def dangerous(self) -> bool:
         return any(caution.level == "danger" for caution in self.cautions)
 

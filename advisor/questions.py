@@ -59,7 +59,8 @@ def phrase(fact: str, rulebook: Rulebook, inference: Inference, wording: Wording
 def rank_questions(rulebook: Rulebook, inference: Inference, plan: Plan, declined: Iterable[str],
                    suppose: Supposing) -> list[Worth]:
     """The candidates tried, worth most first."""
-    open_facts = [fact for fact in candidates(rulebook, inference) if fact not in set(declined)][:MOST_TRIED]
+    followed = {firing.rule.id for firing in plan.chosen}
+    open_facts = [fact for fact in candidates(rulebook, inference, followed) if fact not in set(declined)][:MOST_TRIED]
     worths = [Worth(fact, round(_worth(fact, rulebook, inference, plan, suppose), 4)) for fact in open_facts]
     return sorted(worths, key=lambda worth: (-worth.worth, worth.fact))
 

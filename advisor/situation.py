@@ -16,12 +16,17 @@ VENTS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 
 @dataclass(frozen=True, slots=True)
 class Move:
-    """Something done to the air at a minute: where a vent was put (None: left alone), or the lid lifted and closed."""
+    """Something done to the air at a minute: where a vent was put (None: left alone), or the lid lifted and closed.
+
+    bottom_was, top_was: where it stood before (None: unknown).
+    """
 
     at_min: float
     bottom: float | None = None
     top: float | None = None
     lid: bool = False
+    bottom_was: float | None = None
+    top_was: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,11 +42,12 @@ class Situation:
     def value(self, name: str, vocabulary: Vocabulary, now: float) -> Value | None:
         """What is told of `name`, moved on to the minute `now`; None when unknown."""
         fact = self.facts.get(name)
-        return None if fact is None else aged(fact, vocabulary, now).value
+        return None if fact is None or _faded(fact, vocabulary, now) else aged(fact, vocabulary, now).value
 
     def at(self, vocabulary: Vocabulary, now: float) -> dict[str, Fact]:
-        """All told facts, those that move with the clock moved on to `now`."""
-        return {name: aged(fact, vocabulary, now) for name, fact in self.facts.items()}
+        """All told facts that still say something, those that move with the clock moved on to `now`."""
+        return {name: aged(fact, vocabulary, now) for name, fact in self.facts.items()
+                if not _faded(fact, vocabulary, now)}
 
     def decline(self, fact: str) -> "Situation":
         """Remember that the person can't answer for `fact`."""
@@ -72,6 +78,12 @@ class Situation:
         return replace(self, facts={**self.facts, **new}) if new else self
 
 
+def _faded(fact: Fact, vocabulary: Vocabulary, now: float) -> bool:
+    """A reading of hours ago says nothing about the fire now."""
+    fades = vocabulary[fact.name].fades_min
+    return fades is not None and now - fact.at_min > fades
+
+
 def aged(fact: Fact, vocabulary: Vocabulary, now: float) -> Fact:
     """`fact` as it stands at the minute `now`: ages grow, deadlines draw near."""
     clock = vocabulary[fact.name].clock
@@ -98,11 +110,16 @@ def _moves(old: Mapping[str, Fact], new: Mapping[str, Fact], now: float) -> tupl
     """What the telling says was done to the air, and when. A vent merely told for the first time was not moved."""
     made = []
     if (moved := new.get("vents_moved_ago_min")) and {"bottom_vent", "top_vent"} & set(new):
-        bottom, top = (float(new[name].value) if name in new else None for name in ("bottom_vent", "top_vent"))
-        made.append(Move(now - float(moved.value), bottom, top))
+        bottom, top = (_opening(new, name) for name in ("bottom_vent", "top_vent"))
+        was_bottom, was_top = (_opening(old, name) if name in new else None for name in ("bottom_vent", "top_vent"))
+        made.append(Move(now - float(moved.value), bottom, top, bottom_was=was_bottom, top_was=was_top))
     if (lifted := new.get("lid_opened_ago_min")) and "lid_opened_ago_min" not in old or lifted and lifted.value == 0:
         made.append(Move(now - float(lifted.value), lid=True))
     return tuple(made)
+
+
+def _opening(facts: Mapping[str, Fact], vent: str) -> float | None:
+    return float(facts[vent].value) if vent in facts else None
 
 
 def _vents_moved(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> dict[str, Fact]:

@@ -4,22 +4,24 @@ from collections.abc import Iterable, Sequence
 
 from advisor.plan import Plan
 from advisor.reply import AnswerSaid, CautionSaid, FindingSaid, QuestionAsked, StepSaid
+from advisor.rulebook.schema import FINDING_GRADES
 from advisor.wording import Wording
 
 MOST_FINDINGS = 2  # more would stand between the cook and the first step
 
 
 def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequence[FindingSaid], plan: Plan,
-         question: QuestionAsked | None, phrases: dict[str, str], wording: Wording) -> str:
-    """The whole reply. `before` are lines that come ahead of the advice."""
+         prospect: Sequence[str], question: QuestionAsked | None, phrases: dict[str, str], wording: Wording) -> str:
+    """The whole reply. `before` are lines that come ahead of the advice, `prospect` those that say when it is back."""
     first, later = _dangers(plan)
     blocks = [
         danger_lines(first, phrases),
         [*before, *(answer.says for answer in answers)],
-        [finding.says for finding in findings[:MOST_FINDINGS]],
+        [finding.says for finding in _worth_saying(findings, plan)],
         _steps_with_dangers(plan.steps, later, phrases),
         [f"{phrases['take_care']} {caution.says}" for caution in plan.cautions if caution.level != "danger"],
         _success(plan, phrases),
+        prospect,
         [_above_us(plan.cautions, phrases)],
         [_look_again(plan, phrases, wording)],
         [question_line(question, phrases)],
@@ -38,6 +40,16 @@ def step_lines(steps: Iterable[StepSaid]) -> list[str]:
 
 def question_line(question: QuestionAsked | None, phrases: dict[str, str]) -> str:
     return f"{phrases['ask']} {question.says}" if question else ""
+
+
+def _worth_saying(findings: Sequence[FindingSaid], plan: Plan) -> Sequence[FindingSaid]:
+    """What the plan rests on, then what is likely as well; in an emergency nothing but the first."""
+    named = {condition.fact for firing in plan.chosen for condition in firing.rule.when}
+    rests_on = [finding for finding in findings if finding.id in named]
+    if plan.is_emergency:
+        return rests_on[:MOST_FINDINGS]
+    also = [finding for finding in findings if finding not in rests_on and finding.certainty >= FINDING_GRADES["likely"]]
+    return [*rests_on, *also][:MOST_FINDINGS]
 
 
 def _dangers(plan: Plan) -> tuple[list[CautionSaid], list[CautionSaid]]:

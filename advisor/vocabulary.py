@@ -45,6 +45,7 @@ class FactDefinition(BaseModel):
     """What a name means. `low`/`high` in the fact's own unit; `words` is read by advisor/language alone.
 
     worked_out_from: facts that arithmetic makes it of (advisor/derivation.py).
+    fades_min: minutes after which a telling says nothing about now any more.
     replaces: facts told earlier that a new telling of this one ends; change_ends: those that only another value ends.
     ended_by: conditions on newly told facts that turn a true flag false.
     """
@@ -59,6 +60,7 @@ class FactDefinition(BaseModel):
     lasts: Literal["cook", "message"] = "cook"
     extra: bool = False
     worked_out_from: tuple[str, ...] = ()
+    fades_min: float | None = None
     replaces: tuple[str, ...] = ()
     change_ends: tuple[str, ...] = ()
     ended_by: Annotated[tuple[Condition, ...], BeforeValidator(parse_conditions)] = ()

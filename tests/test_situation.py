@@ -111,3 +111,10 @@ def test_the_same_smoke_told_again_keeps_it_and_says_since_when(told):
     facts = told((0, {"smoke": "white", "smoke_amount": "heavy"}), (10, {"smoke": "white"})).facts
     assert facts["smoke_amount"].value == "heavy"
     assert (facts["smoke"].since_min, facts["smoke"].at_min) == (0, 10)
+
+
+def test_a_reading_of_hours_ago_says_nothing_about_now(told, rulebook):
+    situation = told((0, {"dome_f": 350, "target_f": 250, "grease_fire": True}))
+    later = situation.at(rulebook.vocabulary, 600)
+    assert "dome_f" not in later and "target_f" in later and "grease_fire" in later
+    assert situation.value("dome_f", rulebook.vocabulary, 600) is None

@@ -254,7 +254,7 @@ def test_the_thin_air_of_a_mountain_takes_a_wider_step(rulebook):
 
 def test_no_bare_degrees_for_those_who_read_celsius(rulebook):
     """A figure in degrees names its scale, or stands in the scale the cook uses."""
-    bare = re.compile(r"\b\d+ degrees\b|\b(ten|fifteen|twenty|fifty) degrees\b", re.IGNORECASE)
+    bare = re.compile(r"(?<![{\d-])\b\d+ degrees\b|\b(ten|fifteen|twenty|fifty) degrees\b", re.IGNORECASE)
     for rule in rulebook.of("recover", "teach"):
         texts = [step.says for step in rule.then.steps or ()] + [rule.then.tell or ""]
         ours = FAMILIES & {rulebook.catalogue.findings[condition.fact].family for condition in rule.when
