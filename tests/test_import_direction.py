@@ -14,6 +14,7 @@ ROWS = [
     {"inference", "language", "thermal", "logbook", "wording"},
     {"reply", "lacking"},
     {"plan", "questions", "explanation", "telling"},
+    {"outlook"},
     {"advice", "cook", "cooknames"},
     {"composing", "stand", "urgency"},
     {"asides"},

@@ -9,7 +9,7 @@ from advisor.terminal.layout import columns, laid_out, openings
 
 def run(call: argparse.Namespace) -> int:
     clock = WallClock()
-    conversation = ready.conversation(call.cooker)
+    conversation = ready.conversation(call.cooker, forecasts=False)  # loading numpy alone takes half as long again
     reply = conversation.say(ready.whole(" ".join(call.words)), clock.minutes(), clock.minute_of_day())
     if call.json:
         door.send(reply.as_json())

@@ -8,11 +8,11 @@ from advisor.terminal.keptrules import kept_rulebook
 from advisor.terminal.startup import without_collecting
 
 
-def conversation(cooker: str | None) -> Conversation:
-    """cooker: path of a profile, or None. Raises ProfileError, RuleFileError."""
+def conversation(cooker: str | None, forecasts: bool = True) -> Conversation:
+    """cooker: path of a profile, or None. Raises ProfileError, RuleFileError. forecasts: whether the physics is asked."""
     with without_collecting():
         profile = read_profile(Path(cooker)) if cooker else None
-        return Conversation(kept_rulebook(), profile)
+        return Conversation(kept_rulebook(), profile, forecasts)
 
 
 def whole(words: str) -> str:

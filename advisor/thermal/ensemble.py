@@ -15,9 +15,9 @@ from .paths import follow, turns
 from .state import Controls, Fixed
 
 MEMBERS = 96  # carried into the future
-STARTED = 256  # run through the readings so far, then resampled by weight
+STARTED = 160  # run through the readings so far, then resampled by weight
 WINDOW_MIN = 60.0  # how far back readings are used
-DRAWN = 4  # members drawn for each one kept
+DRAWN = 3  # members drawn for each one kept
 REST_SD = 15.0  # F: how far from balance a fire may be whose vents were left alone; assumed
 JUST_MIN = 8.0  # vents moved so lately are not taken to be at rest
 

@@ -9,12 +9,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from .ensemble import Ensemble, gather
-from .known import Action, Known
+from .hand import Hand
+from .known import Action, Deed, Known
 from .paths import follow, turns
-from .weighing import quantile
+from .weighing import quantile, systematic
 
 BAND_F = 15.0
 STAY_MIN = 5.0
+SETTLED_MIN = 10.0  # a dome that is steered is back once it has kept so long; judgement
+IDLE_STAY_MIN = 30.0  # one left alone may pass through the band: back only when it keeps so long; judgement
 HORIZON_MIN = 120.0
 CONFIDENCE = 0.80
 LEVEL_SD = 8.0  # F: how far the model's level may be off once its start is forgotten; assumed
@@ -84,11 +87,13 @@ def first_stay(
     return first.astype(float)
 
 
-def summary(times, paths, w, goal_f, band_f, ensemble: Ensemble) -> Forecast:
+def summary(
+    times, paths, w, goal_f, band_f, ensemble: Ensemble, stay_min: float = STAY_MIN
+) -> Forecast:
     """A forecast from weighted paths."""
     n = paths.shape[1]
     pace = np.exp(PACE_SD * (2.0 if ensemble.contradicted else 1.0) * _scores(n, 0.7548776662))
-    back = first_stay(times, paths, goal_f, band_f, STAY_MIN) * pace
+    back = first_stay(times, paths, goal_f, band_f, stay_min) * pace
     tail = 0.5 * (1.0 - CONFIDENCE)
     low, likely, high = (_finite(quantile(back, w, share)) for share in (tail, 0.5, 1.0 - tail))
     settles = tuple(quantile(paths[-1], w, share) for share in (tail, 0.5, 1.0 - tail))
@@ -138,6 +143,21 @@ def compare(
         )
         for own in columns
     ]
+
+
+def followed(
+    ensemble: Ensemble, program: list[Deed], members: int = 40, horizon_min: float = HORIZON_MIN
+) -> tuple[Forecast, Forecast]:
+    """(forecast when the program is carried out and steered on, forecast for doing nothing)."""
+    one = ensemble.pick(systematic(ensemble.weights, members), even=True)
+    side = one.pick(np.tile(np.arange(members), 2), even=True)
+    hand = Hand(program, np.arange(members), ensemble.known.target_f, 0.8 * one.anchor_f)
+    times, shown, _, _ = follow(side.x, side.fixed, side.controls, [], horizon_min, hand=hand)
+    widen = 2.0 if ensemble.contradicted else 1.0
+    paths = [blurred(times, part, one.anchor_f, widen) for part in (shown[:, :members], shown[:, members:])]
+    goal = ensemble.known.target_f
+    planned = summary(times, paths[0], one.weights, goal, BAND_F, one, SETTLED_MIN)
+    return planned, summary(times, paths[1], one.weights, goal, BAND_F, one, IDLE_STAY_MIN)
 
 
 def forecast(

@@ -66,3 +66,19 @@ class Action:
     bottom: float | None = None
     top: float | None = None
     burp: bool = False
+
+
+@dataclass(frozen=True)
+class Deed:
+    """One thing to do, after_min [min] after the one before: openings 0..1 (None left alone), a burp.
+
+    at_most_f, at_least_f: due once the dome reads so; skipped instead of waited for when `or_never`.
+    """
+
+    after_min: float
+    bottom: float | None = None
+    top: float | None = None
+    burp: bool = False
+    at_most_f: float | None = None
+    at_least_f: float | None = None
+    or_never: bool = False

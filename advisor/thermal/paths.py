@@ -10,13 +10,16 @@ import numpy as np
 
 from . import lid, state
 from .air import OXYGEN_SHARE, R_AIR
+from .hand import Hand
 from .simulate import advance
 from .state import GAS, OXYGEN, Controls, Fixed
 
 # m, s; common practice, no published source: two inches, ten to fifteen seconds
 BURP_CRACK, BURP_SECONDS = 0.05, 12.0
-# s after a move; then three times as long, up to what `_longest` allows
+# s after a move; then up to three times as long, up to what `_longest` allows
 FIRST_STEP = 20.0
+AFTER_HAND = 60.0  # s after a small move of the hand
+LENGTHS = (300.0, 180.0, 120.0, 60.0, 20.0)  # s: the few lengths there are, as each costs an inversion
 
 
 @dataclass
@@ -60,18 +63,25 @@ def burp_now(x: np.ndarray, fixed: Fixed, which: np.ndarray) -> None:
 
 def _longest(quiet_s: float) -> float:
     """Longest step [s] once nothing was moved for quiet_s."""
-    return 60.0 if quiet_s < 300.0 else 120.0 if quiet_s < 1200.0 else 300.0
+    return 60.0 if quiet_s < 60.0 else 180.0 if quiet_s < 600.0 else 300.0
 
 
 def follow(
-    x: np.ndarray, fixed: Fixed, u: Controls, plan: list[Turn], minutes: float, stops_min: tuple = ()
+    x: np.ndarray,
+    fixed: Fixed,
+    u: Controls,
+    plan: list[Turn],
+    minutes: float,
+    stops_min: tuple = (),
+    hand: Hand | None = None,
 ) -> tuple:
     """(times [min] (t,), shown [F] (t, n), last state, last controls). Every stop falls on a step. x is left
-    alone.
+    alone. hand: looks at the dome now and then and moves the vents of its columns.
     """
     x, now, quiet, span = x.copy(), 0.0, 0.0, FIRST_STEP
     plan, end = list(plan), minutes * 60.0
-    marks = sorted({s * 60.0 for s in stops_min} | {end} | {turn.at_min * 60.0 for turn in plan})
+    looks = [look * 60.0 for look in hand.looks_min if look < minutes] if hand else []
+    marks = sorted({s * 60.0 for s in stops_min} | {end} | {turn.at_min * 60.0 for turn in plan} | set(looks))
     times, shown = [0.0], [state.shown_f(x, fixed)]
     while True:
         while plan and plan[0].at_min * 60.0 <= now + 1e-6:
@@ -79,11 +89,16 @@ def follow(
             u = Controls(turn.bottom, turn.top, 0.0, u.wind)
             if turn.burp.any():
                 burp_now(x, fixed, turn.burp)
+        while looks and looks[0] <= now + 1e-6:
+            looks.pop(0)
+            if done := hand.act(now / 60.0, shown[-1], u):
+                u, quiet, span = done[0], 0.0, AFTER_HAND
+                if done[1].any():
+                    burp_now(x, fixed, done[1])
         if now >= end - 1e-6:
             return np.array(times) / 60.0, np.array(shown), x, u
         ahead = next(mark for mark in marks if mark > now + 1e-6) - now
-        length = min(span, ahead) if ahead < 1.5 * span or ahead > 2.0 * span else 0.5 * ahead
-        length = min(length, ahead)
+        length = next((one for one in LENGTHS if one <= min(span, ahead) + 1e-6), ahead)
         x, _ = advance(x, fixed, u, length)
         now, quiet = now + length, quiet + length
         span = min(3.0 * span, _longest(quiet))

@@ -1,0 +1,61 @@
+"""One look at a cook through the thermal model, kept until something new is known. Here numpy is first needed."""
+
+from collections import OrderedDict
+from collections.abc import Iterable, Mapping
+from functools import cached_property
+from typing import Any
+
+from advisor.facts import Fact
+from advisor.outlook.actions import deeds_of
+from advisor.outlook.lore import learned_of
+from advisor.outlook.prospect import Prospect, prospect_of
+from advisor.outlook.recall import known_of
+from advisor.profile import CookerProfile
+from advisor.reply import StepSaid
+from advisor.situation import Situation
+from advisor.thermal.known import Known
+from advisor.wording import Wording
+
+KEPT = 8  # cooks remembered: a stand of cookers, or one and a few questions about it
+
+
+class View:
+    """A cook as the model sees it. The ensemble is made when first asked for."""
+
+    def __init__(self, known: Known, learned: Any) -> None:
+        self.known, self.learned = known, learned
+
+    @cached_property
+    def ensemble(self):
+        from advisor.thermal.ensemble import gather
+
+        return gather(self.known, learned=self.learned)
+
+    def prospect(self, steps: Iterable[StepSaid], phrases: Mapping[str, str], wording: Wording) -> Prospect:
+        """What comes of following `steps`; empty when they do what the model does not play."""
+        deeds = deeds_of(steps, self.known.target_f)
+        if deeds is None:
+            return Prospect(None)
+        from advisor.thermal.forecast import followed
+
+        return prospect_of(self.known.now_f, *followed(self.ensemble, deeds), phrases, wording)
+
+
+class Outlook:
+    """Views of the cooks on one kind of cooker."""
+
+    def __init__(self, profile: CookerProfile) -> None:
+        self._profile = profile
+        self._learned = learned_of(profile)
+        self._views: OrderedDict[Known, View] = OrderedDict()
+
+    def on(self, situation: Situation, facts: Mapping[str, Fact], now: float) -> View | None:
+        """The view of one cook; None when it is none to forecast."""
+        known = known_of(situation, facts, self._profile, now)
+        if known is None:
+            return None
+        view = self._views.setdefault(known, View(known, self._learned))
+        self._views.move_to_end(known)
+        if len(self._views) > KEPT:
+            self._views.popitem(last=False)
+        return view
