@@ -1,5 +1,7 @@
 """Reading the top-vent chart: a setting for a temperature, and a small move along it."""
 
+from itertools import pairwise
+
 from advisor.rulebook.catalogue import VentChart
 
 LARGEST_NUDGE = 0.08  # of full travel: common practice, no published source - half an inch is too much
@@ -11,7 +13,7 @@ def opening_for(chart: VentChart, dome_f: float) -> float:
     points = chart.points
     if dome_f <= points[0].dome_f:
         return points[0].opening
-    for low, high in zip(points, points[1:]):
+    for low, high in pairwise(points):
         if dome_f <= high.dome_f:
             part = (dome_f - low.dome_f) / (high.dome_f - low.dome_f)
             return round(low.opening + part * (high.opening - low.opening), 3)

@@ -2,12 +2,14 @@
 
 import os
 import re
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
 from pydantic import ValidationError
 
+from advisor.conditions import Condition
 from advisor.errors import RuleFileError, UnknownName
 from advisor.rulebook.catalogue import Catalogue, read_catalogue
 from advisor.rulebook.names import check_names
@@ -42,6 +44,23 @@ class Rulebook:
     def of(self, *folders: str) -> tuple[Rule, ...]:
         """The rules of these folders, in the order in which the folders are named."""
         return tuple(rule for folder in folders for rule in self._by_folder[folder])
+
+    @cached_property
+    def asking(self) -> dict[str, tuple[Rule, ...]]:
+        """Fact or finding -> the rules, other than those that only answer questions, whose `when` names it."""
+        return self._naming(lambda rule: rule.when)
+
+    @cached_property
+    def barred_by(self) -> dict[str, tuple[Rule, ...]]:
+        """Fact or finding -> the rules, other than those that only answer questions, whose `unless` names it."""
+        return self._naming(lambda rule: rule.unless)
+
+    def _naming(self, conditions: Callable[[Rule], Iterable[Condition]]) -> dict[str, tuple[Rule, ...]]:
+        named: dict[str, list[Rule]] = {}
+        for rule in self.of("understand", "diagnose", "recover", "safety"):
+            for condition in conditions(rule):
+                named.setdefault(condition.fact, []).append(rule)
+        return {fact: tuple(rules) for fact, rules in named.items()}
 
     @cached_property
     def makers(self) -> dict[str, tuple[Rule, ...]]:
