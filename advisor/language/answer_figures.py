@@ -15,11 +15,9 @@ MOST_BARE_MINUTES = {"F": 120, "C": 60, None: 120}
 LEAST_READING = 32
 
 
-def number_answer(message: Message, heard: dict[str, Value], fact: FactDefinition) -> dict[str, Value]:
-    """The asked fact from the figure of the message, where `heard` leaves one for it."""
+def number_answer(message: Message, fact: FactDefinition) -> dict[str, Value]:
+    """The asked fact from the figure of the message."""
     asked = str(message.context.asked)
-    if _is_spoken_for(message, heard, fact.type):
-        return {}
     if fact.type == "fraction":
         return _opening(message, asked) if asked.endswith("_vent") else _share(message, asked)
     if fact.type == "minutes":
@@ -33,7 +31,7 @@ def number_answer(message: Message, heard: dict[str, Value], fact: FactDefinitio
     return {}
 
 
-def _is_spoken_for(message: Message, heard: dict[str, Value], wanted: str) -> bool:
+def is_spoken_for(message: Message, heard: dict[str, Value], wanted: str) -> bool:
     """Whether another fact has taken the time, share or opening that is said."""
     taken = {message.lexicon.vocabulary[name].type for name in heard}
     if wanted == "fraction":

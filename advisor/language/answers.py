@@ -1,7 +1,7 @@
 """A short answer to the question that was asked: "yep", "half", "about an hour", "white", "no idea"."""
 
 from advisor.facts import Value
-from advisor.language.answer_figures import number_answer
+from advisor.language.answer_figures import is_spoken_for, number_answer
 from advisor.language.message import Message
 from advisor.language.replies import corrects, reply_of
 from advisor.language.tokens import Token
@@ -18,12 +18,12 @@ def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
     fact = message.lexicon.vocabulary[asked]
     if fact.type == "flag":
         return _flag(message, asked)
-    if len(message.tokens) > LONGEST_ANSWER:
+    if len(message.tokens) > LONGEST_ANSWER or is_spoken_for(message, heard, fact.type):
         return {}
     if fact.type == "choice":
         return _choice(message, asked, fact)
     if fact.is_number:
-        return number_answer(message, heard, fact) or _short(message, asked) or _offered(message, asked, fact)
+        return number_answer(message, fact) or _short(message, asked) or _offered(message, asked, fact)
     text = message.words()
     return {asked: text} if text and not heard else {}
 
@@ -74,6 +74,8 @@ def _by_choice(message: Message, asked: str) -> dict[str, Value]:
     """ "open" to "is the lid open or shut?": the first choice is true, the second false, as the question offers."""
     fact = message.lexicon.vocabulary[asked]
     choices = fact.ask.choices if fact.ask else ()
+    if choices[:1] == ("yes",):
+        return {}
     words = set(message.words().split())
     first = _yes_means(message, asked)
     for value, choice in zip((first, not first), choices, strict=False):

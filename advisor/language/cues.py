@@ -20,6 +20,7 @@ NEED_THEIR_FIGURE = {
 REACHED = {"get", "gets", "got", "reach", "reaches", "reached", "hit"}
 NUMBERED = ("#", "number", "no", "step", "steps", "cooker", "pit")
 PREPOSITIONS = ("on", "at", "in", "is", "was")
+PLACES = {"under", "below", "beneath", "through", "onto", "off", "over", "above", "touching", "past", "thru"}
 LINKS = {"to", "down", "up", "all", "the", "way", "and", "then", "back", ">", "-"}
 
 
@@ -32,10 +33,19 @@ class Cues:
 
     def __init__(self, message: Message) -> None:
         self.message, self.tokens, self.lexicon = message, message.tokens, message.lexicon
-        self.owners = _whole_names(self.lexicon.owners.find(self.tokens))
+        self.owners = [
+            cue for cue in _whole_names(self.lexicon.owners.find(self.tokens)) if not self._is_a_place(cue)
+        ]
         self._right = self.lexicon.after_figures.find(self.tokens)
         self.figures = [at for at in range(len(self.tokens)) if self._is_temperature(at)]
         self._used: list[Match] = []
+
+    def _is_a_place(self, cue: Match) -> bool:
+        """ "Ash under the grate", "flames through the grate": where something is, not what is read."""
+        if cue.means != "grate_f":
+            return False
+        before = [token.text for token in self.tokens[max(0, cue.start - 2) : cue.start]]
+        return bool(PLACES & set(before[-1:] if before[-1:] != ["the"] else before))
 
     def _is_temperature(self, at: int) -> bool:
         quantity = self.tokens[at].quantity
@@ -112,7 +122,7 @@ class Cues:
 
     def is_change(self, at: int) -> bool:
         quantity = self.tokens[at].quantity
-        return quantity.value < HIGHEST_CHANGE and any(
+        return quantity.value < HIGHEST_CHANGE and not quantity.span and any(
             cue.means == "change" and self.lead_to(cue, at) for cue in self.owners
         )
 

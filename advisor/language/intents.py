@@ -2,6 +2,7 @@
 
 import re
 
+from advisor.facts import Value
 from advisor.language.heard import Intent
 from advisor.language.message import Message
 from advisor.language.patterns import longest_first
@@ -18,7 +19,10 @@ _WHY = re.compile(
     r"^(?:but |so |and |ok |okay |um |er )*(?:why|how come|what for|what is the reason|explain|what makes you say)\b"
 )
 _ASKING = re.compile(
-    r"^(?:ok |so |and |but |or |well )*(?:is|are|can|could|should|shall|do|does|did|will|would|how|what|which|when|where|who|am|has|have|any)\b"
+    r"^(?:ok |so |and |but |or |well )*(?:is|are|can|could|should|shall|do|does|did|will|would|may|how|how_hot|what|which|when|where|who|am|has|have|any)\b"
+)
+_ASKING_LATER = re.compile(
+    r"[.!;,:()\n] (?:and |but |so |or |then )*(?:how|how_hot|what|which|when|where|who|(?:is|are|should|shall|can|could|do|will|would|may|am) (?:i|we|it|that|this|she|the|my|there))\b"
 )
 
 
@@ -84,15 +88,21 @@ def _is_question(message: Message, text: str) -> bool:
     return (
         any(token.text == "?" for token in message.tokens)
         or bool(_ASKING.search(text))
+        or bool(_ASKING_LATER.search(text))
         or any(mood in ("ask", "plan") for mood in message.moods)
     )
 
 
-def topic_of(message: Message) -> str | None:
-    """The topic of the question: the longest pattern wins, the earlier of two equal ones."""
+def topic_of(message: Message, facts: dict[str, Value]) -> str | None:
+    """The topic of the question: the longest pattern wins, the earlier of two equal ones.
+
+    A question as vague as "should I worry" is about what the message tells.
+    """
     found = [
         match
         for match in message.lexicon.topics.find(message.tokens)
         if message.moods[match.start] != "elsewhere"
     ]
-    return max(found, key=lambda match: (len(match), -match.start)).means if found else None
+    topic = max(found, key=lambda match: (len(match), -match.start)).means if found else None
+    worries = message.lexicon.data["worries"]
+    return next((worries[fact] for fact in facts if fact in worries), topic) if topic == "leave_alone" else topic

@@ -173,6 +173,18 @@ class Lexicon:
         return self._loose[fact]
 
     @cached_property
+    def follow_ups(self) -> PatternBook:
+        """Short news of a fact told before: meaning (the fact that must stand, fact, value)."""
+        return self.book(
+            {
+                (after, fact, value): patterns
+                for after, facts in self.data["follow_ups"].items()
+                for fact, values in facts.items()
+                for value, patterns in values.items()
+            }
+        )
+
+    @cached_property
     def names(self) -> PatternBook:
         """Parts of the cooker and foods: meaning ("name", its first word) or ("food", kind)."""
         parts = {("name", name): patterns for name, patterns in self.data["names"].items()}

@@ -31,11 +31,13 @@ COVERS = {
     "gasket_leaks": {"smoke_amount"},
     "fire_out": {"lit_spots"},
     "wood_share": {"fuel_level"},
+    "wants_more_smoke": {"smoke", "smoke_amount"},
 }
 COVERED = set().union(*COVERS.values())
 LEFT_FROM_LAST_TIME = {"charcoal_state", "wood_state", "ash", "ceramic_cracked", "dirty_inside"}
 AUXILIARIES = {"be", "have", "do", "does", "did", "will"}
 ASKED = {"ask", "plan", "later", "was"}
+HEARD_LATER = {"serve_in_min", "unattended"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
 
 
@@ -138,8 +140,8 @@ def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: V
         | (ASKED if fact in HEARD_IN_QUESTIONS else set())
         | ({"was"} if fact in STILL_TRUE_OF_THE_PAST or value is None else set())
     )
-    if fact == "serve_in_min":
-        moods.discard("later")  # "want to be eating by 7"
+    if fact in HEARD_LATER or value == "laying":
+        moods.discard("later")  # "want to be eating by 7", "about to light it"
     return moods <= allowed
 
 

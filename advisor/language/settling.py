@@ -1,8 +1,10 @@
 """Facts of one message made to agree with each other and with what stood before."""
 
 from advisor.facts import Value
+from advisor.language.follow_ups import follow_ups
 from advisor.language.message import Message
 
+STAYS_OPEN = {"still", "left", "open", "ajar", "propped"}
 OPENINGS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 
 
@@ -10,6 +12,10 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     """`facts` with words that end an earlier fact applied, and what contradicts them taken out."""
     facts = _end_of_the_blaze(message, facts)
     facts = _pronoun_of_the_question(message, facts)
+    facts = _lid_shut_again(message, facts)
+    facts = _stem_in_food(facts) | {
+        fact: value for fact, value in follow_ups(message).items() if fact not in facts
+    }
     rate = facts.get("rate_f_per_min")
     if isinstance(rate, float) and rate and "trend" not in facts:
         facts = facts | {"trend": "rising" if rate > 0 else "falling"}
@@ -18,6 +24,23 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     if message.context.facts.get("choked") is True and "choked" not in facts and _gives_air(message, facts):
         facts = facts | {"choked": False}
     return facts
+
+
+def _lid_shut_again(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
+    """ "Opened the lid 3 minutes ago", "I keep opening the lid": a lid that was opened is not open for that."""
+    told = facts.get("lid_opened_ago_min", 0.0) or facts.get("lid_opens_often") is True
+    if facts.get("lid_open") is not True or not told:
+        return facts
+    if any(token.text in STAYS_OPEN for token in message.tokens):
+        return facts
+    return {name: value for name, value in facts.items() if name != "lid_open"}
+
+
+def _stem_in_food(facts: dict[str, Value]) -> dict[str, Value]:
+    """A dome thermometer whose stem touches the food is still the dome's."""
+    if facts.get("stem_in_food") is not True or "meat_f" not in facts or "dome_f" in facts:
+        return facts
+    return {("dome_f" if name == "meat_f" else name): value for name, value in facts.items()}
 
 
 def _end_of_the_blaze(message: Message, facts: dict[str, Value]) -> dict[str, Value]:

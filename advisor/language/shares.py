@@ -40,7 +40,7 @@ def vague(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         unit_at = at + 1
         while text_at(tokens, unit_at) in ("an", "a", "of"):
             unit_at += 1
-        if is_unit(text_at(tokens, unit_at)) and unit_at - at <= 3:
+        if (is_unit(text_at(tokens, unit_at)) or text_at(tokens, unit_at) == "degree") and unit_at - at <= 3:
             return merged(tokens, at, unit_at, kind="number"), unit_at
     if word in ("a", "an", "last", "past"):
         if text_at(tokens, at + 1) in VAGUE:

@@ -79,6 +79,8 @@ def _clauses(message: Message) -> list[tuple[int, int]]:
 def _is_subject(message: Message, at: int) -> bool:
     token = message.tokens[at]
     word = token.lemma if token.lemma in SUBJECTS else token.text
+    if at and message.tokens[at - 1].text == "no":
+        return False
     return word in SUBJECTS or token.lemma in OTHER_SUBJECTS or token.text in OTHER_SUBJECTS
 
 

@@ -1,0 +1,25 @@
+"""Short news of something told before, which the words alone do not name: "gone now", "closed it"."""
+
+from advisor.facts import Value
+from advisor.language.message import Message
+from advisor.language.patterns import Match
+
+
+def follow_ups(message: Message) -> dict[str, Value]:
+    """What short words say of a fact that stands: patterns of `follow_ups` in language.yaml, where its fact is known."""
+    heard: dict[str, Value] = {}
+    for match in message.lexicon.follow_ups.find(message.tokens):
+        after, fact, value = match.means
+        if _stands(message, after) and message.moods[match.start] == "said" and not _names_another(message, match):
+            heard[fact] = value
+    return heard
+
+
+def _stands(message: Message, after: str) -> bool:
+    return message.context.facts.get(after) not in (None, False, "none")
+
+
+def _names_another(message: Message, match: Match) -> bool:
+    """Whether the clause names a part that the short words then speak of ("the bottom vent is clear now")."""
+    start, end = message.clause(match.start)
+    return any(token.named for token in message.tokens[start:end])
