@@ -7,7 +7,6 @@ be missed. What the matcher gets wrong (negation, alternatives, arithmetic, text
 import json
 import threading
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from itertools import count
 
 import durable_rules_engine
@@ -15,6 +14,7 @@ import durable_rules_engine
 from advisor.errors import InferenceError
 from advisor.facts import Value
 from advisor.inference.guard import check_patterns
+from advisor.inference.patterns import Pattern, Production, field_of
 
 STATE = "0"             # one engine state, empty between runs, used under the lock
 RUNS_PER_STATE = 5_000  # then a fresh one: making it costs as much as a run, so it is kept, but not for ever
@@ -22,32 +22,6 @@ OBSERVED = 2            # the matcher's code for a fact it believes to hold alre
 MOST_FIRINGS = 2_000    # far above any real run; a loop ends in an error, never in a hang
 OPERATORS = {"<": "$lt", "<=": "$lte", ">": "$gt", ">=": "$gte", "!=": "$neq"}
 _NAMES = count()
-
-
-@dataclass(frozen=True, slots=True)
-class Test:
-    """One comparison inside a pattern; field is n (number), s (word) or b (flag)."""
-
-    field: str
-    operator: str
-    constant: Value
-
-
-@dataclass(frozen=True, slots=True)
-class Pattern:
-    """One fact a production needs: its kind (the fact's name) and the tests on it."""
-
-    kind: str
-    tests: tuple[Test, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Production:
-    """One conjunctive rule as the matcher sees it. Lower salience fires first."""
-
-    name: str
-    salience: int
-    patterns: tuple[Pattern, ...]
 
 
 class Engine:
@@ -123,13 +97,6 @@ class Engine:
         if handle := getattr(self, "_handle", None):
             self._drop()  # a rule set deleted with a live state leaks it
             durable_rules_engine.delete_ruleset(handle)
-
-
-def field_of(value: Value | None) -> str:
-    """Which field of an engine fact carries a value of this type."""
-    if isinstance(value, bool):
-        return "b"
-    return "n" if isinstance(value, float) else "s"
 
 
 def _encode(kind: str, value: Value | None, number: int) -> str:

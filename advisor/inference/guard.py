@@ -5,12 +5,9 @@ The limits were measured on durable_rules 2.0.28; each is kept well below the po
 
 from collections import Counter, defaultdict
 from collections.abc import Iterable
-from typing import TYPE_CHECKING
 
 from advisor.errors import InferenceError
-
-if TYPE_CHECKING:
-    from advisor.inference.engine import Pattern, Production
+from advisor.inference.patterns import Pattern, Production
 
 MOST_PATTERNS = 7         # joins of 2-7 facts are proven; 17 fail
 MOST_IDENTICAL = 250      # 256 rules with one identical pattern crash the process
@@ -21,7 +18,7 @@ MOST_PRODUCTIONS = 4_000  # 4,096 fail
 LONGEST_WORD = 4_000      # bytes; from 65,536 on, different texts are taken for equal
 
 
-def check_patterns(productions: Iterable["Production"]) -> None:
+def check_patterns(productions: Iterable[Production]) -> None:
     """Raises InferenceError naming the rule and the limit."""
     productions = tuple(productions)
     _limit(len(productions), MOST_PRODUCTIONS, "the rule base", "rules")
@@ -39,7 +36,7 @@ def check_patterns(productions: Iterable["Production"]) -> None:
     _check_load(patterns)
 
 
-def _check_load(patterns: list["Pattern"]) -> None:
+def _check_load(patterns: list[Pattern]) -> None:
     """A sound bound on the nodes one fact can meet at once: all the different tests on its kind."""
     tests = defaultdict(set)
     for pattern in patterns:

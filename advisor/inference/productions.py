@@ -5,7 +5,7 @@ from itertools import product
 
 from advisor.conditions import Condition
 from advisor.errors import InferenceError
-from advisor.inference.engine import Pattern, Production, Test, field_of
+from advisor.inference.patterns import Pattern, Production, Test, field_of
 from advisor.rulebook.schema import FINDING_GRADES, Rule
 from advisor.vocabulary import Vocabulary
 

@@ -6,8 +6,9 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 
 from advisor.errors import InferenceError
-from advisor.inference.engine import Engine, Pattern, Production
-from advisor.inference.engine import Test as Comparison
+from advisor.inference.engine import Engine
+from advisor.inference.patterns import Pattern, Production
+from advisor.inference.patterns import Test as Comparison
 
 HOT = Production("hot", 1, (Pattern("dome_f", (Comparison("n", ">=", 300.0),)),))
 OPEN = Production("open", 2, (Pattern("dome_f", (Comparison("n", ">=", 300.0),)), Pattern("lid_open", (Comparison("b", "==", True),))))

@@ -3,8 +3,7 @@
 import pytest
 
 from advisor.errors import InferenceError
-from advisor.inference.engine import Engine, Pattern, Production
-from advisor.inference.engine import Test as Comparison
+from advisor.inference.engine import Engine
 from advisor.inference.guard import (
     LONGEST_WORD,
     MOST_AT_ONCE,
@@ -15,6 +14,8 @@ from advisor.inference.guard import (
     MOST_SALIENCE,
     check_patterns,
 )
+from advisor.inference.patterns import Pattern, Production
+from advisor.inference.patterns import Test as Comparison
 
 TRUE = (Comparison("b", "==", True),)
 
