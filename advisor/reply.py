@@ -122,5 +122,5 @@ class Reply(Part):
     understood: bool = True
 
     def as_json(self) -> str:
-        """One line of JSON; a step leaves out `wait_min` and `when` where it has none."""
+        """One line of JSON."""
         return self.model_dump_json()

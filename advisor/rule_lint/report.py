@@ -1,19 +1,15 @@
 """What the checks and the cases found, as text for the terminal."""
 
 from collections import Counter
-from collections.abc import Iterable
 from pathlib import Path
 
-from advisor.rule_lint.cases import CaseResult, run_cases
+from advisor.rule_lint.cases import CaseResult
 from advisor.rule_lint.issue import Issue
-from advisor.rule_lint.runner import lint
-from advisor.rulebook.loader import Rulebook, rule_paths, rules_folder
+from advisor.rulebook.loader import rule_paths
 
 
-def check_text(folder: Path | None = None) -> str:
+def check_text(issues: list[Issue], folder: Path) -> str:
     """Every issue of a rules folder, one a line, and a summary."""
-    folder = folder or rules_folder()
-    issues = lint(folder)
     return "\n".join([*map(str, issues), _summary(issues, folder)])
 
 
@@ -25,15 +21,13 @@ def _summary(issues: list[Issue], folder: Path) -> str:
     return f"{_number(len(issues), 'issue')} in {_number(files, 'file')} ({by_check})."
 
 
-def cases_text(rulebook: Rulebook) -> str:
+def cases_text(results: list[CaseResult]) -> str:
     """The cases that did not come out as written, one a line, and a summary."""
-    results = run_cases(rulebook)
     failed = [result for result in results if not result.passed]
     return "\n".join([*map(str, failed), _tally(results, failed)])
 
 
-def _tally(results: Iterable[CaseResult], failed: list[CaseResult]) -> str:
-    results = list(results)
+def _tally(results: list[CaseResult], failed: list[CaseResult]) -> str:
     ran = f"{_number(len(results), 'case')} of {_number(len({result.rule for result in results}), 'rule')}"
     return f"{ran} ran: " + (f"{len(failed)} failed." if failed else "all came out as written.")
 

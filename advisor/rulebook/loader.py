@@ -121,8 +121,12 @@ def read_rule(path: Path, vocabulary: Vocabulary, catalogue: Catalogue) -> Rule:
 
 def parse_rule(path: Path) -> Rule:
     """One rule as far as its own file tells; names are not looked up. Raises RuleFileError with file and line."""
+    written = read_yaml(path)
+    if not isinstance(written, dict):
+        raise RuleFileError(f"{path}:1", "no rule stands in this file", "a rule is keys with values, from id to changed",
+                            "start from the template in rules/README.md")
     try:
-        file = RuleFile.model_validate(read_yaml(path))
+        file = RuleFile.model_validate(written)
     except ValidationError as error:
         raise refusal(path, error, allowed_keys(error)) from None
     rule = Rule(folder=path.parent.name, path=str(path), file=file)

@@ -4,7 +4,15 @@ from collections.abc import Iterable
 from datetime import date
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError, WithJsonSchema, model_validator
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    ValidationError,
+    WithJsonSchema,
+    model_validator,
+)
 
 from advisor.conditions import NUMBER_TESTS, Condition, parse_conditions
 from advisor.yamlfile import first_complaint, keys_of

@@ -23,17 +23,18 @@ def _check(folder: Path, call: argparse.Namespace) -> int:
     from advisor.rule_lint.report import check_text
     from advisor.rule_lint.runner import lint
 
-    door.say(check_text(folder))
-    return FAILED if lint(folder) else DONE
+    issues = lint(folder)
+    door.say(check_text(issues, folder))
+    return FAILED if issues else DONE
 
 
 def _test(folder: Path, call: argparse.Namespace) -> int:
     from advisor.rule_lint.cases import run_cases
     from advisor.rule_lint.report import cases_text
 
-    rulebook = read_rulebook(folder)
-    door.say(cases_text(rulebook))
-    return DONE if all(result.passed for result in run_cases(rulebook)) else FAILED
+    results = run_cases(read_rulebook(folder))
+    door.say(cases_text(results))
+    return DONE if all(result.passed for result in results) else FAILED
 
 
 def _map(folder: Path, call: argparse.Namespace) -> int:

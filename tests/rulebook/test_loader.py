@@ -146,3 +146,9 @@ def test_the_environment_names_the_folder(tiny, monkeypatch):
     monkeypatch.setenv("DRAFTHAND_RULES", str(tiny.folder))
     assert rules_folder() == tiny.folder
     assert len(read_rulebook().rules) == 6
+
+
+@pytest.mark.parametrize("written", ["", "# only a remark\n", "- a\n- list\n", "a word\n"])
+def test_a_file_that_holds_no_rule(tiny, written):
+    (tiny.folder / RULE).write_text(written)
+    assert refused(tiny).startswith(f"{RULE}:1: no rule stands in this file")
