@@ -5,6 +5,7 @@ from advisor.language.tokens import Token
 from advisor.language.unit_words import NAMED_HOURS
 
 AFTERNOON = 780  # minutes; a time from here on needs no "pm"
+SAID_BEFORE = ("at", "since", "around", "about")
 QUARTERS = {"half": 30, "quarter": 15}
 HALF_BEFORE = ("at", "by", "till", "around", "about", "since", "is", "for")  # "at half seven" is 7:30
 
@@ -18,7 +19,22 @@ def clock(tokens: list[Token], at: int) -> Joined:
         return merged(tokens, at, at + 1, kind="clock", value=NAMED_HOURS[word]), at + 1
     if kind_at(tokens, at) == "clock":
         return _am_pm(tokens, at, at + 1, tokens[at].quantity.value)
-    return _past_or_to(tokens, at) or _half(tokens, at) or _hour(tokens, at)
+    return _past_or_to(tokens, at) or _half(tokens, at) or _hour(tokens, at) or _minute_only(tokens, at)
+
+
+def _minute_only(tokens: list[Token], at: int) -> Joined:
+    """ "Since ten past", "it's 20 to now": minutes round an hour that nobody names."""
+    kind, link, after = kind_at(tokens, at), text_at(tokens, at + 1), text_at(tokens, at + 2)
+    quarter = QUARTERS.get(text_at(tokens, at)) if kind == "fraction" else None
+    if link not in ("past", "after", "to") or not (quarter or kind in ("number", "minutes")):
+        return None
+    minutes = quarter or tokens[at].quantity.value
+    at_the_end = at + 2 >= len(tokens) or tokens[at + 2].is_pause or after == "now"
+    told = text_at(tokens, at - 1) in SAID_BEFORE or after == "now"
+    if not (at_the_end and told and 0 < minutes < 60):
+        return None
+    value = minutes if link != "to" else 60 - minutes
+    return merged(tokens, at, at + 2, kind="clock", value=float(value), minute_only=True, half_day=True), at + 2
 
 
 def _is_hour(tokens: list[Token], at: int) -> bool:

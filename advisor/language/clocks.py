@@ -24,6 +24,8 @@ LIT = (
     "ready",
     "open",
 )
+PARTS_OF_DAY = {"morning": 0, "afternoon": HALF_DAY, "evening": HALF_DAY, "night": HALF_DAY, "tonight": HALF_DAY}
+BETWEEN = {"tomorrow", "in", "the", "at", "this"}
 LEAST_DIGITS = 100
 
 
@@ -40,7 +42,21 @@ def mark_clock_times(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
             token.quantity = replace(
                 token.quantity, kind="clock", value=float(hours % 24 * 60 + minutes), half_day=hours <= 12
             )
-    return _mark_time_now(tokens)
+    return _mark_time_now(_with_part_of_day(tokens))
+
+
+def _with_part_of_day(tokens: list[Token]) -> list[Token]:
+    """ "1 tomorrow afternoon", "9 at night": morning or evening told in words."""
+    for at, token in enumerate(tokens):
+        if not token.quantity or token.quantity.kind != "clock" or not token.quantity.half_day:
+            continue
+        for word in [other.text for other in tokens[at + 1 : at + 5]]:
+            if word in PARTS_OF_DAY:
+                value = token.quantity.value % HALF_DAY + PARTS_OF_DAY[word]
+                token.quantity = replace(token.quantity, value=value, half_day=False)
+            if word not in BETWEEN:
+                break
+    return tokens
 
 
 def _mark_time_now(tokens: list[Token]) -> list[Token]:

@@ -14,7 +14,7 @@ def corrected_claims(message: Message, claims: list[Claim]) -> list[Claim]:
     """Claims after "180, sorry, 160" (the later stands) and "250 not 350" (the denied one goes)."""
     kept: list[Claim] = []
     for claim in claims:
-        if _follows(message, claim.at, ("not",)):
+        if _follows(message, claim.at, ("not",)) and not _follows(message, claim.at - 1, ("but",)):
             continue
         if kept and _is_retracted(message, kept[-1], claim):
             earlier = kept.pop()
@@ -39,6 +39,7 @@ def _is_retracted(message: Message, earlier: Claim, later: Claim) -> bool:
     between = message.tokens[earlier.at + 1 : later.at]
     return (
         len(between) <= 6
+        and "meant to" not in " ".join(token.text for token in between)
         and any(
             token.text
             in ("sorry", "meant", "mean", "oops", "rather", "correction", "typo", "scratch", "wait")

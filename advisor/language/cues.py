@@ -8,6 +8,7 @@ HIGHEST_CHANGE = 150  # "dropped 50" is a change, "dropped 250" a careless "drop
 MOST_COUNTED = 60  # of anything edible
 MOST_NUMBERED = 20  # steps, cookers
 NAMES = {"dome_f", "grate_f", "meat_f", "ambient_f", "boiling_reads_f", "ice_reads_f"}
+WISHES = {"target_f", "meat_target_f", "cook_at"}
 CARRIED = {"dome_f", "grate_f", "meat_f", "ambient_f", "either"}  # names that reach into the next clause
 NEED_THEIR_FIGURE = {
     "for",
@@ -16,6 +17,9 @@ NEED_THEIR_FIGURE = {
     "is",
     "on",
     "after",
+    "set",
+    "give",
+    "gives",
 }  # a cue that ends so must stand right before the figure
 REACHED = {"get", "gets", "got", "reach", "reaches", "reached", "hit"}
 NUMBERED = ("#", "number", "no", "step", "steps", "cooker", "pit")
@@ -86,9 +90,19 @@ class Cues:
             and cue not in self._used
             and (not self._needs_its_figure(cue) or self.lead_to(cue, at))
         ]
-        cues = [cue for cue in cues if not self.message.is_laid_by(cue.end, at)]
+        cues = [
+            cue
+            for cue in cues
+            if not self.message.is_laid_by(cue.end, at)
+            and not (cue.means in WISHES and self._turns_away(cue.end, at))
+        ]
         near = [cue for cue in cues if cue.start >= clause]
         return near if near or at - clause > 2 else [cue for cue in cues if cue.means in CARRIED]
+
+    def _turns_away(self, end: int, at: int) -> bool:
+        """ "Need the steaks off but it's 620": the wish is no wish for the figure."""
+        words = [token.text for token in self.tokens[end:at]]
+        return "but" in words and bool({"it", "she", "dome", "temp", "gauge", "thermometer"} & set(words))
 
     def _needs_its_figure(self, cue: Match) -> bool:
         last = self.tokens[cue.end - 1].text
@@ -126,6 +140,17 @@ class Cues:
             cue.means == "change" and self.lead_to(cue, at) for cue in self.owners
         )
 
+    def is_held(self, at: int) -> bool:
+        """ "Over 150 for ten minutes": a mark that was passed, not a reading."""
+        after = [token for token in self.tokens[at + 1 : at + 4] if token.text not in ("about", "like", "nearly")]
+        return (
+            at > 0
+            and self.tokens[at - 1].text in ("over", "above", "below", "under")
+            and len(after) > 1
+            and after[0].text == "for"
+            and bool(after[1].quantity)
+        )
+
     def lead_to(self, cue: Match, at: int) -> bool:
         """Whether only filler words stand between a cue and the figure."""
         return cue.end <= at and all(
@@ -138,6 +163,11 @@ class Cues:
             return False
         between = self.message.words(self.figures[place - 1] + 1, at)
         return between in self.lexicon.data["figures"]["against"]
+
+    def was_then(self, at: int) -> bool:
+        """ "119 ten minutes ago": the figure is an earlier one."""
+        after = self.tokens[at + 1 : at + 2]
+        return bool(after and after[0].quantity and after[0].quantity.kind == "ago")
 
     def _between(self, place: int) -> list[Token]:
         return self.tokens[self.figures[place] + 1 : self.figures[place + 1]]

@@ -16,7 +16,10 @@ def follow_ups(message: Message) -> dict[str, Value]:
 
 
 def _stands(message: Message, after: str) -> bool:
-    return message.context.facts.get(after) not in (None, False, "none")
+    """Whether the fact was told before, or its name stands in the message itself."""
+    return message.context.facts.get(after) not in (None, False, "none") or any(
+        token.lemma == after for token in message.tokens
+    )
 
 
 def _names_another(message: Message, match: Match) -> bool:

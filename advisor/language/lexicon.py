@@ -142,6 +142,15 @@ class Lexicon:
         return self.book(self.data["openings"])
 
     @cached_property
+    def same_again(self) -> PatternBook:
+        return self.book(self.data["same_again"])
+
+    @cached_property
+    def lid_shut_again(self) -> PatternBook:
+        """A lid that was up for a purpose or a time, and is taken to be down again."""
+        return self.book({True: self.data["lid_shut_again"]})
+
+    @cached_property
     def clock_cues(self) -> PatternBook:
         return self.book({"clock": self.data["clock_cues"]})
 

@@ -53,12 +53,13 @@ def _apply(moods: list[str], trigger: Match, tokens: list[Token]) -> None:
     if mood == SAID:
         _spread_said(moods, trigger, end)
     else:
-        _spread(moods, trigger, trigger.start, end)
+        asks_anew = mood in ("ask", "plan") and 0 < trigger.start == _clause_start(tokens, trigger.start)
+        _spread(moods, trigger, trigger.start, end, over=asks_anew and moods[trigger.start] == "bygone")
 
 
-def _spread(moods: list[str], trigger: Match, start: int, end: int) -> None:
+def _spread(moods: list[str], trigger: Match, start: int, end: int, over: bool = False) -> None:
     for at in range(start, end):
-        if moods[at] not in ("elsewhere", "bygone", "suppose"):
+        if over or moods[at] not in ("elsewhere", "bygone", "suppose"):
             moods[at] = trigger.means
 
 

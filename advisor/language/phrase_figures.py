@@ -15,6 +15,8 @@ def figure_in(message: Message, match: Match, fact: str) -> float | None:
     quantity = message.tokens[match.quantity].quantity if match.quantity is not None else None
     if quantity is None:
         return None
+    if fact == "wood_share" and (parts := _parts(message, match)):
+        return parts
     if message.lexicon.vocabulary[fact].type == "minutes":
         return _minutes_in(message, match, fact)
     if fact == "rate_f_per_min":
@@ -22,6 +24,16 @@ def figure_in(message: Message, match: Match, fact: str) -> float | None:
         rate = difference_c_to_f(quantity.value) if kelvins else quantity.value
         return round(rate * _direction(message, match.start), 2)
     return round(quantity.value, 2)
+
+
+def _parts(message: Message, match: Match) -> float | None:
+    """ "One part cherry to five parts lump"."""
+    counts = [
+        token.quantity.value
+        for token in message.tokens[match.start : match.end]
+        if token.quantity and token.quantity.kind == "number"
+    ]
+    return round(counts[0] / counts[1], 2) if len(counts) == 2 and 0 < counts[0] <= counts[1] else None
 
 
 def _minutes_in(message: Message, match: Match, fact: str) -> float | None:
@@ -60,23 +72,26 @@ def minutes_of(message: Message, at: int, ahead: bool) -> float | None:
     quantity = message.tokens[at].quantity
     if quantity.kind != "clock":
         return quantity.value
-    now, now_is_half = clock_now(message, at)
+    now, now_is_half, in_the_hour = clock_now(message, at)
     if now is None:
         return None
     gap = (quantity.value - now) if ahead else (now - quantity.value)
+    if quantity.minute_only or in_the_hour:
+        return float(gap % 60)
     return float(gap % (HALF_DAY if quantity.half_day or now_is_half else DAY))
 
 
-def clock_now(message: Message, but_not: int) -> tuple[float | None, bool]:
-    """Minute of day now: as said in the message ("its 6:50 now"), else from the context."""
+def clock_now(message: Message, but_not: int) -> tuple[float | None, bool, bool]:
+    """(minute of day now, whether of half a day, whether of an hour): as said ("its 6:50 now"), else from the context."""
     for at, token in enumerate(message.tokens):
         if at == but_not or token.quantity is None or token.quantity.kind != "clock":
             continue
         words = {other.text for other in message.tokens[at + 1 : at + 2]}
         ahead = [other.text for other in message.tokens[max(0, at - 2) : at]]
         if "now" in words or ahead[-1:] == ["now"] or ahead in (["it", "is"], ["time", "is"], ["it", "'s"]):
-            return token.quantity.value, token.quantity.half_day
-    return (None if message.context.minute_of_day is None else float(message.context.minute_of_day)), False
+            return token.quantity.value, token.quantity.half_day, token.quantity.minute_only
+    known = message.context.minute_of_day
+    return (None if known is None else float(known)), False, False
 
 
 def is_about_meat(message: Message, at: int) -> bool:

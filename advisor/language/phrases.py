@@ -168,7 +168,8 @@ def _lacks_companion(message: Message, match: Match, fact: str) -> bool:
     if message.tokens[match.start].text not in companions["single"]:
         return False
     return not any(
-        token.text in companions["near"] or token.lemma in companions["near"] for token in message.tokens
+        at != match.start and {token.text, token.lemma} & set(companions["near"])
+        for at, token in enumerate(message.tokens)
     )
 
 

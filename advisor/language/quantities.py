@@ -10,6 +10,8 @@ from advisor.language.tokens import Token
 from advisor.language.unit_words import CELSIUS, FAHRENHEIT, MINUTES, scale
 from advisor.language.units_joined import unit
 
+MOVED = {"went", "gone", "rose", "climbed", "crept", "dropped", "fell", "jumped", "moved", "slid", "risen", "slipped"}
+
 
 def join_quantities(tokens: list[Token]) -> list[Token]:
     """The tokens with figures and their units merged."""
@@ -43,7 +45,7 @@ def _range(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         and text_at(tokens, at - 1) != "from"
     ):
         return None
-    if link == "to" and not between and high - low > 60:
+    if link == "to" and not between and (high - low > 60 or _is_movement(tokens, at, link_at + 2)):
         return None  # "went 250 to 350" is a movement
     named = next(
         (text_at(tokens, i) for i in range(at + 1, link_at) if text_at(tokens, i) in CELSIUS | FAHRENHEIT), ""
@@ -51,6 +53,14 @@ def _range(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     return merged(
         tokens, start, link_at + 2, value=(low + high) / 2, span=(low, high), unit=scale(named)
     ), link_at + 2
+
+
+def _is_movement(tokens: list[Token], at: int, end: int) -> bool:
+    """ "Went 120 to 150", "265 to 280 in 10 minutes"."""
+    before = {token.text for token in tokens[max(0, at - 2) : at]}
+    return bool(before & MOVED) or text_at(tokens, end) in ("in", "over", "within") and kind_at(
+        tokens, end + 1
+    ) in ("number", "minutes", "fraction")
 
 
 def _hours_and_minutes(tokens: list[Token], at: int) -> tuple[Token, int] | None:

@@ -77,7 +77,15 @@ def _latest(message: Message, claims: list[Claim], scale: str | None) -> dict[st
         if claim.fact in facts:
             earlier.setdefault(claim.fact, []).append(float(facts[claim.fact]))
         facts[claim.fact] = value
-    return facts | _trend(message, earlier.get("dome_f", []), facts.get("dome_f")) | _danger_zone(message)
+    moved = any(claim.moves for claim in claims)
+    trend = _trend(earlier.get("dome_f", []), facts.get("dome_f"), moved) or _from_side_to_side(claims)
+    return facts | trend | _danger_zone(message)
+
+
+def _from_side_to_side(claims: list[Claim]) -> dict[str, Value]:
+    """ "50 over, 20 under, 40 over" swings."""
+    signs = [claim.value > 0 for claim in claims if claim.fact == "over_f"]
+    return {"trend": "swinging"} if len(set(signs)) > 1 else {}
 
 
 def _danger_zone(message: Message) -> dict[str, Value]:
@@ -96,9 +104,11 @@ def _fire_died(message: Message) -> bool:
     return any(match.means == ("fire_out", True) for match in message.lexicon.phrases.find(message.tokens))
 
 
-def _trend(message: Message, earlier: list[float], now: Value | None) -> dict[str, Value]:
+def _trend(earlier: list[float], now: Value | None, moved: bool) -> dict[str, Value]:
     """Three readings or more show a trend: swinging where they turn round, else rising or falling."""
     values = [*earlier, float(now)] if now is not None else earlier
+    if len(values) == 2 and moved and values[0] != values[1]:
+        return {"trend": "rising" if values[1] > values[0] else "falling"}
     steps = [b - a for a, b in itertools.pairwise(values) if b != a]
     if any(a * b < 0 for a, b in itertools.pairwise(steps)):
         return {"trend": "swinging"}

@@ -13,6 +13,7 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     facts = _end_of_the_blaze(message, facts)
     facts = _pronoun_of_the_question(message, facts)
     facts = _lid_shut_again(message, facts)
+    facts = _held_by_one(message, facts)
     facts = _stem_in_food(facts) | {
         fact: value for fact, value in follow_ups(message).items() if fact not in facts
     }
@@ -29,11 +30,22 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
 def _lid_shut_again(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     """ "Opened the lid 3 minutes ago", "I keep opening the lid": a lid that was opened is not open for that."""
     told = facts.get("lid_opened_ago_min", 0.0) or facts.get("lid_opens_often") is True
+    if facts.get("lid_open") is True and message.lexicon.lid_shut_again.find(message.tokens):
+        return {name: value for name, value in facts.items() if name != "lid_open"}
     if facts.get("lid_open") is not True or not told:
         return facts
     if any(token.text in STAYS_OPEN for token in message.tokens):
         return facts
     return {name: value for name, value in facts.items() if name != "lid_open"}
+
+
+def _held_by_one(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
+    """A time held belongs to the meat where its figure is the meat's, else to the dome."""
+    meat = "meat_f" in facts or ("dome_f" not in facts and "meat_f" in message.context.facts)
+    other = "at_target_for_min" if meat else "meat_held_for_min"
+    if not {"at_target_for_min", "meat_held_for_min"} <= facts.keys():
+        return facts
+    return {name: value for name, value in facts.items() if name != other}
 
 
 def _stem_in_food(facts: dict[str, Value]) -> dict[str, Value]:

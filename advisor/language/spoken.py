@@ -62,6 +62,8 @@ AFTER_ONE = {
     "hr",
     "eighth",
     "tenth",
+    "part",
+    "every",
 }
 _AFTER_HUNDRED = ("and", "hundred")
 
@@ -111,6 +113,8 @@ def _skip_hyphen(tokens: list[Token], at: int) -> int:
 
 def _number(tokens: list[Token], at: int) -> tuple[float | None, int]:
     """(value, end) of the spoken number that begins at `at`; (None, at) where there is none."""
+    if tokens[at].quantity and _word(tokens, at + 1) == "hundred" and 1 <= tokens[at].quantity.value <= 9:
+        return _digits_hundred(tokens, at)
     first, after = _below_hundred(tokens, at)
     if first is None:
         if _word(tokens, at) == "a" and _word(tokens, at + 1) == "hundred":
@@ -131,6 +135,16 @@ def _number(tokens: list[Token], at: int) -> tuple[float | None, int]:
     if 1 <= first <= 9:
         return _digit_then(tokens, first, after)
     return first, after
+
+
+def _digits_hundred(tokens: list[Token], at: int) -> tuple[float, int]:
+    """ "3 hundred 50", "3 hundred and fifty"."""
+    hundreds = int(tokens[at].quantity.value)
+    rest_at = at + 3 if _word(tokens, at + 2) == "and" else at + 2
+    rest = tokens[rest_at].quantity if rest_at < len(tokens) else None
+    if rest and rest.kind == "number" and 10 <= rest.value < 100:
+        return hundreds * 100 + rest.value, rest_at + 1
+    return _hundreds(tokens, hundreds, at + 2)
 
 
 def _hundreds(tokens: list[Token], hundreds: int, at: int) -> tuple[int, int]:

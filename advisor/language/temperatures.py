@@ -7,12 +7,14 @@ from dataclasses import replace
 
 from advisor.language.claims import Claim
 from advisor.language.cues import Cues
+from advisor.language.intents import topic_of
 from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match
 from advisor.language.small_talk import UNHEARD, is_small_talk
 from advisor.language.tokens import Quantity
 
+LOWEST_BARE_C = 15  # the same from somebody who has said a figure in Celsius
 LOWEST_BARE = 32  # a bare figure below this is a count or a clock time, not a reading
 HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
 WIDEST_READING = 2  # "between 40 and 140" is no reading that wavers
@@ -26,6 +28,7 @@ OWNERS = {
     "peak_meat_f": "meat_f",
     "meat_start_f": "meat_f",
 }
+PLANNED = {"fuel_needed", "timeline", "starters", "vent_setting", "wood_needed"}  # topics before the fire is lit
 BATHS = ("boiling_reads_f", "ice_reads_f")
 COLDEST_COOKER = 25  # a marked figure below this is the weather's
 SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
@@ -45,6 +48,12 @@ class _Reader:
         self.cues = Cues(message)
         self.offsets = self.lexicon.differences.find(self.tokens)
         self.last_owner = ""
+        self.scale = next(
+            (token.quantity.unit for token in self.tokens if token.quantity and token.quantity.unit), None
+        )
+        asks = {"ask", "plan"} & set(message.moods) or {"when", "how", "enough"} & {token.text for token in self.tokens}
+        self.planning = bool(asks) and topic_of(message, {}) in PLANNED
+        self.lowest = LOWEST_BARE_C if self.scale == "C" else LOWEST_BARE
 
     def claims(self) -> list[Claim]:
         found = []
@@ -68,8 +77,13 @@ class _Reader:
 
     def _difference(self, at: int) -> Claim | None:
         quantity = self.tokens[at].quantity
+        sign = self._sign(at)
+        if sign:
+            return Claim("over_f", sign * abs(quantity.value), quantity.unit, at, quantity.said, is_difference=True)
         for match in self.offsets:
             after = match.start == at + 1 and match.means in (1, -1) and self._is_offset(match, quantity)
+            if after and self._tells_error(match, at):
+                return None
             before = match.means in ("by_over", "by_under") and self.cues.lead_to(match, at)
             if after and self.message.words(match.end, match.end + 1) in ("outside", "zero", "out"):
                 return Claim("ambient_f", -quantity.value, quantity.unit, at, quantity.said)
@@ -84,8 +98,30 @@ class _Reader:
                 )
         return None
 
+    def _tells_error(self, match: Match, at: int) -> bool:
+        """ "My thermometer reads 5 low": how far the instrument is out."""
+        start, _ = self.message.clause(at)
+        words = [token.text for token in self.tokens[start:at]]
+        return (
+            bool({"thermometer", "gauge", "probe"} & set(words))
+            and self.tokens[at - 1].lemma == "say"
+            and self.tokens[match.start].text in ("low", "high", "out", "off")
+        )
+
+    def _sign(self, at: int) -> int:
+        """+1 for a figure written "+12", -1 for "-15" beside talk of a target; 0 where there is no sign."""
+        value = self.tokens[at].quantity.value
+        if self.tokens[at].text.startswith("+") and value < HIGHEST_ADJECTIVE:
+            return 1
+        wished = any(token.text in ("target", "goal", "setpoint") for token in self.tokens)
+        return -1 if wished and self.tokens[at].text.startswith("-") and value < 0 else 0
+
     def _is_offset(self, match: Match, quantity: Quantity) -> bool:
         word = self.tokens[match.start].text
+        if match.start + 1 < len(self.tokens) and self.tokens[match.end - 1].text == "than":
+            return False  # "25 lower than the old probe"
+        if self.message.words(match.end, match.end + 1) == "than" and len(match) == 1:
+            return False
         return word in _PLAIN or quantity.value < HIGHEST_ADJECTIVE
 
     def _reading(self, place: int, at: int) -> Claim | None:
@@ -97,7 +133,7 @@ class _Reader:
         fact, before = self._decide(place, at, roles)
         if not fact or (
             quantity.kind == "number"
-            and abs(quantity.value) < LOWEST_BARE
+            and abs(quantity.value) < self.lowest
             and fact in ("dome_f", "target_f", "meat_f", "grate_f", "meat_target_f")
         ):
             return None
@@ -111,6 +147,7 @@ class _Reader:
             quantity.said,
             before=before,
             wide=quantity.span is not None,
+            moves=before and fact == "dome_f" and self.cues.starts_a_move(place, at),
         )
 
     def _spans_the_danger_zone(self, at: int) -> bool:
@@ -131,7 +168,7 @@ class _Reader:
 
     def _decide(self, place: int, at: int, roles: set[str]) -> tuple[str | None, bool]:
         """(fact, whether it held earlier only)."""
-        if "not_a_reading" in roles or self.cues.is_change(at):
+        if "not_a_reading" in roles or self.cues.is_change(at) or self.cues.is_held(at):
             return None, False
         for fact in BATHS:
             if fact in roles:
@@ -150,10 +187,12 @@ class _Reader:
             roles = roles | {"before"}
         elif after == "meat_f" and roles & {"peak_meat_f", "meat_start_f"} and self._may_be_meat(at):
             return next(iter(roles & {"peak_meat_f", "meat_start_f"})), False
-        elif after:
+        elif after and not (after == "meat_f" and not self._may_be_meat(at)):
             return self._target_of(after, roles, at), "before" in roles and after not in ("target_f",)
         if self.cues.is_against(place, at):
             return "target_f", False
+        if self.cues.was_then(at):
+            roles = roles | {"before"}
         if self._spans_the_danger_zone(at):
             return None, False
         for fact in ("peak_meat_f", "meat_start_f"):
@@ -191,9 +230,10 @@ class _Reader:
             return "dome_f", before
         if "meat_f" in roles and any(token.text == "probe" for token in self.tokens):
             return "grate_f", before  # too hot for meat
-        planned_food = "meat_f" in roles and "plan" in self.message.moods
+        planned_food = "meat_f" in roles and ("plan" in self.message.moods or self.planning)
         if (
-            planned_food
+            (planned_food and not {"been", "now"} & {token.text for token in self.tokens})
+            or (self.planning and self._is_bare_wish(at))
             or self.message.moods[at] == "plan"
             or (self.cues.ends_a_move(place, at) and self.message.moods[at] in ASKING)
         ):
@@ -205,6 +245,11 @@ class _Reader:
         if self.tokens[at].quantity.kind != "degrees" and is_small_talk(self.message):
             return None, False
         return "dome_f", before
+
+    def _is_bare_wish(self, at: int) -> bool:
+        """ "Will 2 kg see me through 9 hours at 110": nothing says that it reads so now."""
+        before = {token.text for token in self.tokens[max(0, at - 3) : at]}
+        return bool(before & {"at", "for", "@"}) and not before & {"is", "'s", "now", "it", "sitting", "still", "reading"}
 
     def _carries_meat(self, at: int) -> bool:
         """Whether the talk is still of the meat: its figure came last, or it was named last by itself."""
@@ -232,4 +277,4 @@ class _Reader:
 
     def _may_be_meat(self, at: int) -> bool:
         quantity = self.tokens[at].quantity
-        return quantity.value <= HOTTEST_MEAT[quantity.unit]
+        return quantity.value <= HOTTEST_MEAT[quantity.unit or self.scale]

@@ -62,14 +62,14 @@ def read_tokens(text: str, lexicon: Lexicon) -> list[Token]:
 
 def _facts(message: Message):
     """(facts, unclear, refused sentences, style) of the words about one cooker."""
-    readings = reading_facts(message)
+    readings, phrases = reading_facts(message), phrase_facts(message)
     heard: dict[str, Value | None] = {
         **rate_facts(message, readings.scale or _known_scale(message)),
-        **phrase_facts(message),
+        **phrases,
         **vent_facts(message),
         **food_facts(message),
         **readings.facts,
-    }
+    } | _told_trend(phrases)
     facts = {fact: value for fact, value in heard.items() if value is not None}
     facts |= event_facts(message, facts)
     if readings.unclear is None:
@@ -77,6 +77,11 @@ def _facts(message: Message):
     facts = settle(message, facts)
     checked, refused = _believable(message.lexicon.vocabulary, facts)
     return checked, readings.unclear, refused, style_of(message, readings.scale)
+
+
+def _told_trend(phrases: dict[str, Value]) -> dict[str, Value]:
+    """A trend in words ("and holding now") stands before one drawn from figures."""
+    return {"trend": phrases["trend"]} if "trend" in phrases else {}
 
 
 def _is_about_this(message: Message) -> bool:
@@ -110,7 +115,7 @@ def _heard(message: Message, heard: Heard) -> Heard:
     about = topic_of(message, heard.facts) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
     if about in message.lexicon.data["topics_of_their_own"]:
         intents = ["ask", *(intent for intent in intents if intent not in ("ask", "why", "why_not", "what_if"))]
-        supposed, argument = {}, ""
+        supposed = {}
     if set(intents) & {"cannot", "declined", "done", "thanks", "what_now", "correction"} and not about:
         intents = [intent for intent in intents if intent != "ask"]
     if not intents and not (heard.unclear or heard.refused):

@@ -63,10 +63,24 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
         if subjects and not inside and homeless and end - start <= SHORT_CLAUSE:
             inside = homeless[-1:]  # "a quarter. the bottom one"
         homeless = [] if subjects else inside or homeless
-        dangling = [] if inside else [at for at in subjects if message.tokens[at].lemma in SUBJECTS]
+        if subjects or inside:
+            told = any(message.moods[opening.match.start] == "said" for opening in inside)
+            dangling = [] if told else [at for at in subjects if message.tokens[at].lemma in SUBJECTS]
         for opening, vents in _paired(message, subjects, inside):
             _set(facts, message, opening, vents)
-    return facts
+    return facts | _same_again(message, facts)
+
+
+def _same_again(message: Message, facts: dict[str, Value | None]) -> dict[str, Value | None]:
+    """ "... and so is the top": the other vent's opening once more."""
+    again: dict[str, Value | None] = {}
+    for match in message.lexicon.same_again.find(message.tokens):
+        other = "bottom" if match.means == "top" else "top"
+        if message.moods[match.start] in ("said", "ask") and not any(name.startswith(match.means) for name in facts):
+            again |= {
+                name.replace(other, match.means): value for name, value in facts.items() if name.startswith(other)
+            }
+    return again
 
 
 def _clauses(message: Message) -> list[tuple[int, int]]:

@@ -11,6 +11,7 @@ from advisor.language.tokens import Token
 SHORTEST_MENDED = 4
 LONG_WORD = 8  # from here on two slips are forgiven
 _THRICE = re.compile(r"(.)\1{2,}")
+BEFORE_WE = {"now", "so", "if", "when", "that", "because"}
 _NEGATED = ("n", "'t")
 
 
@@ -18,7 +19,7 @@ def write_out(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     """Short forms in full: "isn't" -> is not, "wont" -> will not, "fires" -> fire is."""
     out: list[Token] = []
     for token in tokens:
-        if token.text == "were" and (not out or out[-1].is_pause):
+        if token.text == "were" and (not out or out[-1].is_pause or out[-1].text in BEFORE_WE):
             out += [Token("we", "word"), Token("are", "word")]
         elif token.text == "'t" and out:
             out[-1:] = _not(out[-1])
@@ -90,6 +91,7 @@ def _nearest(word: str, choices: tuple[str, ...]) -> str:
 
 def name(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     """Tokens with lemmas, idioms blanked, and each name of a part or a food made one token."""
+    tokens = _without_hyphens(tokens)
     for token in tokens:
         if token.kind == "word":
             token.lemma = lexicon.lemmas.get(token.text, token.text)
@@ -98,6 +100,21 @@ def name(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
             token.text, token.lemma = "put", "put"
     tokens = _replace(tokens, longest_first(lexicon.idioms.find(tokens)), _idiom)
     return _join_foods(_replace(tokens, longest_first(lexicon.names.find(tokens)), _named))
+
+
+def _without_hyphens(tokens: list[Token]) -> list[Token]:
+    """ "See-saws", "heat-soaked" as two words."""
+    return [
+        token
+        for at, token in enumerate(tokens)
+        if not (
+            token.text == "-"
+            and token.glued
+            and 0 < at < len(tokens) - 1
+            and tokens[at - 1].kind == tokens[at + 1].kind == "word"
+            and tokens[at + 1].glued
+        )
+    ]
 
 
 def _replace(tokens: list[Token], matches: list[Match], make) -> list[Token]:

@@ -7,7 +7,7 @@ import pytest
     ("words", "intent"),
     [
         ("why", "why"),
-        ("why should i wait 10 minutes", "why"),
+        ("why should i wait 10 minutes", "ask"),
         ("why not open the lid?", "why_not"),
         ("why can't I just open it", "why_not"),
         ("what if I shut only the top", "what_if"),
