@@ -6,14 +6,11 @@ from collections.abc import Iterator
 from typing import TextIO
 
 from advisor.clock import WallClock
-from advisor.errors import CommandRefused, DrafthandError
-from advisor.terminal import commands, door, ready
-from advisor.terminal.faults import unforeseen
+from advisor.errors import CommandRefused
+from advisor.terminal import door, ready
+from advisor.terminal.answering import answer
 from advisor.terminal.layout import columns, laid_out
 from advisor.terminal.talk import Talk
-
-LEAVE_HINT = "Nothing typed. Ctrl-D or /quit leaves; what you told me is lost then."
-HELP_HINT = "/help shows what else I understand."
 
 
 def run(call: argparse.Namespace) -> int:
@@ -30,24 +27,6 @@ def run(call: argparse.Namespace) -> int:
             if talk.over:
                 break
     return 0
-
-
-def answer(talk: Talk, line: str) -> str:
-    """The text for one line typed, whatever it holds."""
-    try:
-        if line.lstrip().startswith("/"):
-            return commands.answer(talk, line)
-        return talk.say(line).text
-    except DrafthandError as error:
-        return as_sentence(error)
-    except Exception as error:  # noqa: BLE001  a fault of ours costs one line, not the conversation
-        return unforeseen(error)
-
-
-def as_sentence(error: DrafthandError) -> str:
-    """What was wrong, as a line of the talk."""
-    said = str(error)
-    return said[:1].upper() + said[1:] + ("" if said.endswith((".", "?")) else ".")
 
 
 def lines_of(stream: TextIO) -> Iterator[str]:

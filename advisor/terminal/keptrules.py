@@ -39,7 +39,7 @@ def _kept(folder: Path) -> Rulebook | None:
 def _place(folder: Path) -> Path:
     """Where the rules of `folder`, as they are now, are kept."""
     sign = hashlib.sha256(f"{advisor.__version__} {sys.version} {folder.resolve()}".encode())
-    for line in sorted((*_signs(folder), *_signs(Path(advisor.__file__).parent / "rulebook"))):
+    for line in sorted((*_signs(folder), *_signs(Path(advisor.__file__).parent))):
         sign.update(line.encode())
     cache = platformdirs.user_cache_path("drafthand", appauthor=False)
     return cache / f"rules-{_digest(str(folder.resolve()))}-{sign.hexdigest()[:32]}.pickle"

@@ -12,7 +12,7 @@ from prompt_toolkit.output import ColorDepth
 from prompt_toolkit.styles import Style
 from prompt_toolkit.utils import is_dumb_terminal
 
-from advisor.terminal import chat
+from advisor.terminal.answering import HELP_HINT, LEAVE_HINT, answer
 from advisor.terminal.completion import CommandCompleter
 from advisor.terminal.door import CONTROLS
 from advisor.terminal.history import open_history
@@ -37,12 +37,12 @@ class Prompting:
 
     def run(self) -> None:
         """Until the person leaves."""
-        self.show(f"{self._talk.greeting} {chat.HELP_HINT}")
+        self.show(f"{self._talk.greeting} {HELP_HINT}")
         while not self._talk.over:
             try:
-                self.show(chat.answer(self._talk, self._session.prompt(self._message)))
+                self.show(answer(self._talk, self._session.prompt(self._message)))
             except KeyboardInterrupt:
-                self.show(chat.LEAVE_HINT)
+                self.show(LEAVE_HINT)
             except EOFError:
                 self._talk.over = True
 

@@ -13,7 +13,7 @@ from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output import DummyOutput
 
 from advisor.clock import SetClock
-from advisor.terminal import chat, history, prompting
+from advisor.terminal import answering, history, prompting
 from advisor.terminal.completion import CommandCompleter
 from advisor.terminal.talk import Talk
 
@@ -65,7 +65,7 @@ def test_quit_leaves(typed):
 
 def test_ctrl_c_clears_what_is_typed_and_else_says_how_to_leave(typed):
     shown = typed(f"dome 900{CTRL_C}{CTRL_C}/quit\r")
-    assert shown[1:] == [chat.LEAVE_HINT, "Mind the ash."]
+    assert shown[1:] == [answering.LEAVE_HINT, "Mind the ash."]
 
 
 def test_what_was_typed_comes_back_in_this_chat_and_the_next(typed):

@@ -8,7 +8,7 @@ from advisor.clock import SetClock
 from advisor.conversation import Conversation
 from advisor.errors import CommandRefused
 from advisor.rulebook.loader import read_rulebook, rules_folder
-from advisor.terminal import chat, commands
+from advisor.terminal import answering, commands
 from advisor.terminal.commands import COMMANDS
 from advisor.terminal.talk import Talk
 
@@ -39,7 +39,7 @@ def test_the_help_names_every_command(talk):
 @pytest.mark.parametrize("command", COMMANDS, ids=lambda command: command.name)
 def test_every_command_answers_at_any_time(talk, command):
     for line in (command.name, f"{command.alias} 1", f"{command.name} \x00 nonsense 💥"):
-        assert chat.answer(talk, line).strip()
+        assert answering.answer(talk, line).strip()
 
 
 def test_an_unknown_command_offers_the_nearest(talk):
@@ -59,16 +59,16 @@ def test_done_with_numbers_and_without(hot):
     assert commands.answer(hot, "/done")
     with pytest.raises(CommandRefused, match="no step numbers"):
         commands.answer(hot, "/done the first")
-    assert "no step 99" in chat.answer(hot, "/done 99")
+    assert "no step 99" in answering.answer(hot, "/done 99")
 
 
 def test_why_why_not_and_what_if_change_nothing(hot):
     before = hot.status()
     for line in ("/why", "/why-not burp the lid", "/what-if it hits 500"):
-        assert chat.answer(hot, line) not in ("", before.text)
+        assert answering.answer(hot, line) not in ("", before.text)
     assert hot.status().situation == before.situation
     for line in ("/why-not", "/what-if"):
-        assert "write for instance" in chat.answer(hot, line)
+        assert "write for instance" in answering.answer(hot, line)
 
 
 def test_facts_says_what_is_known(hot):

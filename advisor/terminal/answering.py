@@ -1,0 +1,27 @@
+"""One line typed in the chat to the text that answers it, whatever the line holds."""
+
+from advisor.errors import DrafthandError
+from advisor.terminal import commands
+from advisor.terminal.faults import unforeseen
+from advisor.terminal.talk import Talk
+
+LEAVE_HINT = "Nothing typed. Ctrl-D or /quit leaves; what you told me is lost then."
+HELP_HINT = "/help shows what else I understand."
+
+
+def answer(talk: Talk, line: str) -> str:
+    """The text for one line typed, whatever it holds."""
+    try:
+        if line.lstrip().startswith("/"):
+            return commands.answer(talk, line)
+        return talk.say(line).text
+    except DrafthandError as error:
+        return as_sentence(error)
+    except Exception as error:  # noqa: BLE001  a fault of ours costs one line, not the conversation
+        return unforeseen(error)
+
+
+def as_sentence(error: DrafthandError) -> str:
+    """What was wrong, as a line of the talk."""
+    said = str(error)
+    return said[:1].upper() + said[1:] + ("" if said.endswith((".", "?")) else ".")
