@@ -97,7 +97,12 @@ class Cues:
             and not (cue.means in WISHES and self._turns_away(cue.end, at))
         ]
         near = [cue for cue in cues if cue.start >= clause]
+        if not near and at > clause and self._are_fillers(clause, at):
+            return cues  # "need it lower, like 230"
         return near if near or at - clause > 2 else [cue for cue in cues if cue.means in CARRIED]
+
+    def _are_fillers(self, start: int, end: int) -> bool:
+        return all(token.text in self.lexicon.data["figures"]["fillers"] for token in self.tokens[start:end])
 
     def _turns_away(self, end: int, at: int) -> bool:
         """ "Need the steaks off but it's 620": the wish is no wish for the figure."""

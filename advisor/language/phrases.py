@@ -31,6 +31,7 @@ COVERS = {
     "gasket_leaks": {"smoke_amount"},
     "fire_out": {"lit_spots"},
     "wood_share": {"fuel_level"},
+    "wood_added_ago_min": {"food_on_for_min", "at_target_for_min", "food_on"},
     "wants_more_smoke": {"smoke", "smoke_amount"},
 }
 COVERED = set().union(*COVERS.values())

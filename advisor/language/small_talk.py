@@ -1,6 +1,7 @@
 """Whether a bare figure stands among words that have nothing to do with a fire ("the 110 stop")."""
 
 from advisor.language.message import Message
+from advisor.language.tokens import Token
 
 FACTS = {
     "dome_f",
@@ -13,18 +14,30 @@ FACTS = {
     "ice_reads_f",
 }
 UNHEARD = ("suppose", "elsewhere", "bygone")
+LEADS = {"now", "still", "at", "is", "'s", "hit", "hits", "around", "about", "to"}  # words before a reading
 
 
-def is_small_talk(message: Message) -> bool:
-    """True where a word that is no plain talk stands beside the figure, and none of the fire's."""
+def is_small_talk(message: Message, at: int) -> bool:
+    """True where a stranger stands in a message that names nothing of the fire, and the figure at `at` is no "now 340"."""
     if message.context.asked:
         return False
-    known = message.lexicon.talk | {word for name in message.context.cookers for word in name.lower().split()}
-    strangers = any(
-        token.kind == "word" and mood not in UNHEARD and not {token.text, token.lemma} & known
-        for token, mood in zip(message.tokens, message.moods, strict=True)
+    strangers = [_is_stranger(message, i) for i in range(len(message.tokens))]
+    if not any(strangers) or is_about_the_fire(message):
+        return False
+    led = at > 0 and message.tokens[at - 1].text in LEADS
+    return not led or (at + 1 < len(strangers) and strangers[at + 1])
+
+
+def _is_stranger(message: Message, at: int) -> bool:
+    token: Token = message.tokens[at]
+    names = {word for name in message.context.cookers for word in name.lower().split()}
+    known = message.lexicon.talk
+    return (
+        token.kind == "word"
+        and message.moods[at] not in UNHEARD
+        and not {token.text, token.lemma} & known
+        and token.text not in names
     )
-    return strangers and not is_about_the_fire(message)
 
 
 def is_about_the_fire(message: Message) -> bool:

@@ -32,6 +32,8 @@ PLANNED = {"fuel_needed", "timeline", "starters", "vent_setting", "wood_needed"}
 BATHS = ("boiling_reads_f", "ice_reads_f")
 COLDEST_COOKER = 25  # a marked figure below this is the weather's
 SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
+HOT = {"hot", "high", "over", "above", "hotter", "higher"}
+COLD = {"cold", "low", "under", "below", "colder", "lower", "cool", "cooler"}
 _PLAIN = {"over", "above", "under", "below", "past", "beneath"}
 
 
@@ -84,6 +86,8 @@ class _Reader:
             after = match.start == at + 1 and match.means in (1, -1) and self._is_offset(match, quantity)
             if after and self._tells_error(match, at):
                 return None
+            if match.means == "by_off" and self.cues.lead_to(match, at) and (side := self._side()):
+                return Claim("over_f", side * quantity.value, quantity.unit, at, quantity.said, is_difference=True)
             before = match.means in ("by_over", "by_under") and self.cues.lead_to(match, at)
             if after and self.message.words(match.end, match.end + 1) in ("outside", "zero", "out"):
                 return Claim("ambient_f", -quantity.value, quantity.unit, at, quantity.said)
@@ -97,6 +101,11 @@ class _Reader:
                     is_difference=True,
                 )
         return None
+
+    def _side(self) -> int:
+        """+1 where the message says too hot, -1 too cold, 0 where neither or both."""
+        words = {token.text for token in self.tokens}
+        return bool(words & HOT) - bool(words & COLD)
 
     def _tells_error(self, match: Match, at: int) -> bool:
         """ "My thermometer reads 5 low": how far the instrument is out."""
@@ -242,7 +251,7 @@ class _Reader:
             return "dome_f", self.message.moods[at] not in ASKING
         if self._carries_meat(at) and self._may_be_meat(at) and "meat_f" not in roles:
             return "meat_f", before
-        if self.tokens[at].quantity.kind != "degrees" and is_small_talk(self.message):
+        if self.tokens[at].quantity.kind != "degrees" and is_small_talk(self.message, at):
             return None, False
         return "dome_f", before
 

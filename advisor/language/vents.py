@@ -54,12 +54,14 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
     ]
     facts: dict[str, Value | None] = {}
     dangling: list[int] = []
+    latest: list[int] = []
     homeless: list[Opening] = []
     for start, end in _clauses(message):
         subjects = [at for at in range(start, end) if _is_subject(message, at)]
         inside = [opening for opening in openings if start <= opening.match.start < end]
-        if not subjects and dangling and inside:
-            subjects = dangling
+        if not subjects and inside and (dangling or _is_news(message, start, end)):
+            subjects = dangling or latest
+        latest = [at for at in subjects if message.tokens[at].lemma in SUBJECTS] or latest
         if subjects and not inside and homeless and end - start <= SHORT_CLAUSE:
             inside = homeless[-1:]  # "a quarter. the bottom one"
         homeless = [] if subjects else inside or homeless
@@ -81,6 +83,11 @@ def _same_again(message: Message, facts: dict[str, Value | None]) -> dict[str, V
                 name.replace(other, match.means): value for name, value in facts.items() if name.startswith(other)
             }
     return again
+
+
+def _is_news(message: Message, start: int, end: int) -> bool:
+    """ "..., now shut": the vents named last, in another state."""
+    return end - start <= SHORT_CLAUSE and any(token.text == "now" for token in message.tokens[start:end])
 
 
 def _clauses(message: Message) -> list[tuple[int, int]]:
