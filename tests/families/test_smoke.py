@@ -87,7 +87,7 @@ def test_fresh_wood_clears_by_itself_then_gets_air_then_time(rulebook):
     first, later, told, done, clean = hold(rulebook, [
         "threw 2 chunks of cherry on ten mins ago and its smoking heavy white", "+12 still pouring white smoke",
         "top is barely open, bottom an inch", "done", "+11 its thin blue now"])
-    assert acts_of(first)[0] == "wait" and first.steps[0].wait_min == 10
+    assert acts_of(first)[0] == "keep_lid_shut" and "add_wood" not in acts_of(first)
     assert "set_vent" not in acts_of(first) + acts_of(later)
     assert (told.steps[0].act, told.steps[0].parameters["vent"]) == ("set_vent", "top")
     assert 0.05 < told.steps[0].parameters["opening"] <= 0.12
