@@ -41,6 +41,11 @@ def is_spoken_for(message: Message, heard: dict[str, Value], wanted: str) -> boo
     return wanted == "minutes" and bool(taken & {"minutes", "rate"})
 
 
+def speaks_of_another(message: Message) -> bool:
+    """Whether a part that is no vent is named ("lid shut")."""
+    return any(token.lemma in OTHER_SUBJECTS or token.text in OTHER_SUBJECTS for token in message.tokens)
+
+
 def _difference(message: Message, asked: str) -> dict[str, Value]:
     quantity = next(token.quantity for token in message.tokens if token.quantity)
     words = {token.text for token in message.tokens}
@@ -51,7 +56,7 @@ def _difference(message: Message, asked: str) -> dict[str, Value]:
 
 
 def _opening(message: Message, asked: str) -> dict[str, Value]:
-    if any(token.lemma in OTHER_SUBJECTS or token.text in OTHER_SUBJECTS for token in message.tokens):
+    if speaks_of_another(message):
         return {}
     found = message.lexicon.openings.find(message.tokens)
     if not found:

@@ -1,7 +1,7 @@
 """A short answer to the question that was asked: "yep", "half", "about an hour", "white", "no idea"."""
 
 from advisor.facts import Value
-from advisor.language.answer_figures import is_spoken_for, number_answer
+from advisor.language.answer_figures import is_spoken_for, number_answer, speaks_of_another
 from advisor.language.message import Message
 from advisor.language.replies import corrects, reply_of
 from advisor.language.tokens import Token
@@ -23,7 +23,8 @@ def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
     if fact.type == "choice":
         return _choice(message, asked, fact)
     if fact.is_number:
-        return number_answer(message, fact) or _short(message, asked) or _offered(message, asked, fact)
+        offered = {} if speaks_of_another(message) else _offered(message, asked, fact)
+        return number_answer(message, fact) or _short(message, asked) or offered
     text = message.words()
     return {asked: text} if text and not heard else {}
 

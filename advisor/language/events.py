@@ -3,7 +3,7 @@
 from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.patterns import Match
-from advisor.language.phrase_figures import is_about_meat, minutes_of
+from advisor.language.phrase_figures import is_about_meat, is_of_another, minutes_of
 
 HEARD_IN = {"said", "was", "maybe"}
 FAR = 1000  # an event in another clause is nearer than none
@@ -25,6 +25,8 @@ def event_facts(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
 
 
 def _is_meant(message: Message, match: Match) -> bool:
+    if match.means == "fire_died_ago_min" and is_of_another(message, message.clause(match.start)[0], match.start):
+        return False
     if match.means == "vents_moved_ago_min" and is_about_meat(message, match.start):
         return False
     return {message.moods[at] for at in range(match.start, match.end)} <= HEARD_IN

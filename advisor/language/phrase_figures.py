@@ -7,6 +7,7 @@ from advisor.units import difference_c_to_f
 DAY, HALF_DAY = 1440, 720
 OF_THE_FIRE = {"at_target_for_min", "vents_moved_ago_min"}  # times that a stalled meat does not tell
 MEAT_WORDS = {"meat", "food", "internal", "inside", "core", "centre", "center", "probe"}
+SPEAKS_ANEW = {"she", "it", "he", "when", "and", "but", "while", "because", "so", "then"}
 DOME_WORDS = {"dome", "pit", "fire", "cooker", "thermometer"}
 
 
@@ -103,4 +104,14 @@ def is_about_meat(message: Message, at: int) -> bool:
             return False
         if token.lemma in MEAT_WORDS and (i >= start or token.lemma in ("meat", "internal", "core")):
             return not message.is_laid_by(i + 1, at)
+    return False
+
+
+def is_of_another(message: Message, start: int, at: int) -> bool:
+    """Whether the thing named last in tokens[start:at] is not the fire: what went out may be the meat or the gasket."""
+    for token in reversed(message.tokens[start:at]):
+        if token.lemma in DOME_WORDS or token.text in SPEAKS_ANEW:
+            return False
+        if token.lemma in message.lexicon.data["not_the_fire"]:
+            return True
     return False

@@ -6,7 +6,7 @@ from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match, longest_first
-from advisor.language.phrase_figures import figure_in, is_about_meat
+from advisor.language.phrase_figures import figure_in, is_about_meat, is_of_another
 
 HEARD_AS = {"said", "maybe"}
 DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
@@ -32,12 +32,15 @@ COVERS = {
     "fire_out": {"lit_spots"},
     "wood_share": {"fuel_level"},
     "wood_added_ago_min": {"food_on_for_min", "at_target_for_min", "food_on"},
+    "danger_zone_for_min": {"food_on_for_min"},
     "wants_more_smoke": {"smoke", "smoke_amount"},
 }
 COVERED = set().union(*COVERS.values())
 LEFT_FROM_LAST_TIME = {"charcoal_state", "wood_state", "ash", "ceramic_cracked", "dirty_inside"}
 AUXILIARIES = {"be", "have", "do", "does", "did", "will"}
 ASKED = {"ask", "plan", "later", "was"}
+OF_THE_FIRE = {"fire_out", "fire_died_ago_min"}
+FIRE = {"fire", "lump", "coals", "embers", "ember"}
 HEARD_LATER = {"serve_in_min", "unattended"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
 
@@ -155,10 +158,18 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
         fact, ()
     ):
         return True
+    if fact in OF_THE_FIRE and _speaks_of_another(message, match, start):
+        return True
     return any(token.text in data["ruled_out_by"].get(fact, ()) for token in message.tokens) or any(
         token.text in data["ruled_out_in_clause"].get(fact, ())
         for token in message.tokens[start : match.start]
     )
+
+
+def _speaks_of_another(message: Message, match: Match, start: int) -> bool:
+    """ "The pork's been out two hours", "the gasket is burnt out": said of something else than the fire."""
+    named = {token.lemma for token in message.tokens[match.start : match.end]}
+    return not named & FIRE and is_of_another(message, start, match.start)
 
 
 def _lacks_companion(message: Message, match: Match, fact: str) -> bool:

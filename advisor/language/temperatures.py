@@ -32,6 +32,7 @@ PLANNED = {"fuel_needed", "timeline", "starters", "vent_setting", "wood_needed"}
 BATHS = ("boiling_reads_f", "ice_reads_f")
 COLDEST_COOKER = 25  # a marked figure below this is the weather's
 SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
+ERRORS = {"low", "high", "out", "off", "lower", "higher", "hotter", "colder", "cooler", "hot", "cold"}
 HOT = {"hot", "high", "over", "above", "hotter", "higher"}
 COLD = {"cold", "low", "under", "below", "colder", "lower", "cool", "cooler"}
 _PLAIN = {"over", "above", "under", "below", "past", "beneath"}
@@ -114,7 +115,7 @@ class _Reader:
         return (
             bool({"thermometer", "gauge", "probe"} & set(words))
             and self.tokens[at - 1].lemma == "say"
-            and self.tokens[match.start].text in ("low", "high", "out", "off")
+            and self.tokens[match.start].text in ERRORS
         )
 
     def _sign(self, at: int) -> int:
@@ -177,7 +178,7 @@ class _Reader:
 
     def _decide(self, place: int, at: int, roles: set[str]) -> tuple[str | None, bool]:
         """(fact, whether it held earlier only)."""
-        if "not_a_reading" in roles or self.cues.is_change(at) or self.cues.is_held(at):
+        if ("not_a_reading" in roles and "meat_start_f" not in roles) or self.cues.is_change(at) or self.cues.is_held(at):
             return None, False
         for fact in BATHS:
             if fact in roles:
@@ -202,6 +203,8 @@ class _Reader:
             return "target_f", False
         if self.cues.was_then(at):
             roles = roles | {"before"}
+        if self._is_asked_of(at):
+            return None, False
         if self._spans_the_danger_zone(at):
             return None, False
         for fact in ("peak_meat_f", "meat_start_f"):
@@ -211,6 +214,14 @@ class _Reader:
         if wish:
             return self._wish(wish, roles, at), False
         return self._owner(place, at, roles)
+
+    def _is_asked_of(self, at: int) -> bool:
+        """ "Is 250 ok for ribs": a figure that is asked about, not read."""
+        asked = self.message.moods[at] in ASKING or any(token.text == "?" for token in self.tokens)
+        before = self.tokens[at - 1].text if at else ""
+        _, end = self.message.clause(at)
+        after = [token.text for token in self.tokens[at + 1 : end]]
+        return asked and before in ("is", "would", "will", "are", "should", "does") and "for" in after
 
     def _target_of(self, after: str, roles: set[str], at: int) -> str:
         if after == "target_f":
