@@ -76,6 +76,7 @@ def _just_now(message: Message, events: list[Match], heard: dict[str, Value]) ->
     found = {}
     for event in events:
         before = [token.text for token in message.tokens[max(0, event.start - 2) : event.end]]
-        if "just" in before and event.means in message.lexicon.data["just_now"] and event.means not in heard:
+        after = [token.text for token in message.tokens[event.end : event.end + 2]]
+        if ("just" in before or after == ["just", "now"]) and event.means in message.lexicon.data["just_now"] and event.means not in heard:
             found[event.means] = 0.0
     return found

@@ -29,7 +29,8 @@ COVERS = {
     "grease_fire": {"fire_out", "trend", "smoke_blows_down"},
     "trend": {"fire_out", "smoke_blows_down"},
     "gasket_leaks": {"smoke_amount"},
-    "fire_out": {"lit_spots"},
+    "fire_out": {"lit_spots", "trend", "unattended"},
+    "lid_opens_often": {"vents_moved_every_min"},
     "wood_share": {"fuel_level"},
     "wood_added_ago_min": {"food_on_for_min", "at_target_for_min", "food_on"},
     "danger_zone_for_min": {"food_on_for_min"},
@@ -47,11 +48,12 @@ HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """A phrase found: the fact, its value and the token where it begins."""
+    """A phrase found: the fact, its value, the token where it begins, and how many tokens it has."""
 
     fact: str
     value: Value
     at: int
+    size: int = 1
 
 
 def phrase_facts(message: Message) -> dict[str, Value]:
@@ -103,7 +105,10 @@ def _denied_inside(message: Message, heard: set[str]) -> list[Said | None]:
 def _is_covered(said: Said, covers: list[Match]) -> bool:
     """Whether the word is part of a longer phrase about something else, as in "smells of burning fat"."""
     return said.fact in COVERED and any(
-        said.fact in COVERS[match.means[0]] and match.start <= said.at < match.end for match in covers
+        said.fact in COVERS[match.means[0]]
+        and match.start <= said.at < match.end
+        and (len(match) >= said.size or match.means[0] not in COVERED)
+        for match in covers
     )
 
 
@@ -118,15 +123,15 @@ def _said(message: Message, match: Match) -> Said | None:
         return None
     is_denied = _is_denied(message, match)
     if definition.type == "flag":
-        return Said(fact, bool(value) != is_denied, match.start)
+        return Said(fact, bool(value) != is_denied, match.start, len(match))
     if is_denied:
         return None
     if value is None:
         figure = figure_in(message, match, fact)
-        return None if figure is None else Said(fact, figure, match.start)
+        return None if figure is None else Said(fact, figure, match.start, len(match))
     if fact == "trend" and is_about_meat(message, match.start):
-        return Said("meat_trend", str(value), match.start) if value != "swinging" else None
-    return Said(fact, float(value) if definition.is_number else str(value), match.start)
+        return Said("meat_trend", str(value), match.start, len(match)) if value != "swinging" else None
+    return Said(fact, float(value) if definition.is_number else str(value), match.start, len(match))
 
 
 def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: Value | None) -> bool:

@@ -10,12 +10,13 @@ from advisor.language.tokens import Token
 from advisor.language.unit_words import CELSIUS, FAHRENHEIT, MINUTES, scale
 from advisor.language.units_joined import unit
 
+DECADES = {"low": 20.0, "lower": 20.0, "mid": 50.0, "middle": 50.0, "high": 80.0, "upper": 80.0}
 MOVED = {"went", "gone", "rose", "climbed", "crept", "dropped", "fell", "jumped", "moved", "slid", "risen", "slipped"}
 
 
 def join_quantities(tokens: list[Token]) -> list[Token]:
     """The tokens with figures and their units merged."""
-    for rule in (fraction, mixed, vague, _range, unit, _hours_and_minutes, clock, _rate, _ago):
+    for rule in (_decade, fraction, mixed, vague, _range, unit, _hours_and_minutes, clock, _rate, _ago):
         tokens = rewrite(tokens, rule)
     return tokens
 
@@ -53,6 +54,18 @@ def _range(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     return merged(
         tokens, start, link_at + 2, value=(low + high) / 2, span=(low, high), unit=scale(named)
     ), link_at + 2
+
+
+def _decade(tokens: list[Token], at: int) -> tuple[Token, int] | None:
+    """ "High 200s", "mid 300s": a round figure inside the hundred."""
+    part = DECADES.get(text_at(tokens, at))
+    if part is None or kind_at(tokens, at + 1) != "number":
+        return None
+    hundreds = tokens[at + 1].quantity.value
+    if hundreds % 100 or hundreds <= 0 or text_at(tokens, at + 2) not in ("s", "'s"):
+        return None
+    low = hundreds + part
+    return merged(tokens, at, at + 3, kind="number", value=low, span=(low - 20, low + 15)), at + 3
 
 
 def _is_movement(tokens: list[Token], at: int, end: int) -> bool:

@@ -57,11 +57,21 @@ def vague(tokens: list[Token], at: int) -> tuple[Token, int] | None:
             return merged(tokens, at, at + 2, kind="number"), at + 2
         if word in ("a", "an") and text_at(tokens, at + 1) in ("degree", "deg"):
             return merged(tokens, at, at + 1, kind="number", value=1.0), at + 1
+    if word == "inch" and _is_bare_inch(tokens, at):
+        return merged(tokens, at, at + 1, kind="inches", value=1.0), at + 1
     if word in VAGUE:
         end = at + 2 if text_at(tokens, at + 1) == "of" else at + 1
         if is_unit(text_at(tokens, end)):
             return merged(tokens, at, end, kind="number", value=float(VAGUE[word])), end
     return None
+
+
+def _is_bare_inch(tokens: list[Token], at: int) -> bool:
+    """ "Bottom inch open" leaves the "an" out."""
+    before = tokens[at - 1] if at else None
+    if before is None or before.quantity or before.text in ("a", "an", "per", "every", "-", "/", "each", "last"):
+        return False
+    return text_at(tokens, at + 1) in ("open", "wide", "", ",", ".")
 
 
 def mixed(tokens: list[Token], at: int) -> tuple[Token, int] | None:

@@ -55,6 +55,7 @@ class _Reader:
             (token.quantity.unit for token in self.tokens if token.quantity and token.quantity.unit), None
         )
         asks = {"ask", "plan"} & set(message.moods) or {"when", "how", "enough"} & {token.text for token in self.tokens}
+        self.under_way = bool({"been", "now"} & {token.text for token in self.tokens})
         self.planning = bool(asks) and topic_of(message, {}) in PLANNED
         self.lowest = LOWEST_BARE_C if self.scale == "C" else LOWEST_BARE
 
@@ -138,6 +139,8 @@ class _Reader:
         quantity = self.tokens[at].quantity
         cues = self.cues.before(place, at)
         roles = {cue.means for cue in cues} | self._baths(place)
+        if "standing" in roles:
+            roles.discard("before")
         if "either" in roles:
             roles |= {"grate_f" if any(cue.means == "dome_f" for cue in self.cues.owners) else "dome_f"}
         fact, before = self._decide(place, at, roles)
@@ -197,6 +200,8 @@ class _Reader:
             roles = roles | {"before"}
         elif after == "meat_f" and roles & {"peak_meat_f", "meat_start_f"} and self._may_be_meat(at):
             return next(iter(roles & {"peak_meat_f", "meat_start_f"})), False
+        elif after == "ambient_f" and self._is_error(at, roles):
+            return None, False
         elif after and not (after == "meat_f" and not self._may_be_meat(at)):
             return self._target_of(after, roles, at), "before" in roles and after not in ("target_f",)
         if self.cues.is_against(place, at):
@@ -214,6 +219,14 @@ class _Reader:
         if wish:
             return self._wish(wish, roles, at), False
         return self._owner(place, at, roles)
+
+    def _is_error(self, at: int, roles: set[str]) -> bool:
+        """ "20 out" is an error, "95 out" on a hot day the weather."""
+        quantity = self.tokens[at].quantity
+        bare_out = self.message.words(at + 1, at + 3) in ("out", "out of") or self.message.clause(at)[1] == at + 2
+        return bool(
+            self.tokens[at + 1].text == "out" and bare_out and quantity.kind == "number" and "ambient_f" not in roles
+        )
 
     def _is_asked_of(self, at: int) -> bool:
         """ "Is 250 ok for ribs": a figure that is asked about, not read."""
@@ -252,8 +265,8 @@ class _Reader:
             return "grate_f", before  # too hot for meat
         planned_food = "meat_f" in roles and ("plan" in self.message.moods or self.planning)
         if (
-            (planned_food and not {"been", "now"} & {token.text for token in self.tokens})
-            or (self.planning and self._is_bare_wish(at))
+            (planned_food and not self.under_way)
+            or (self.planning and not self.under_way and self._is_bare_wish(at))
             or self.message.moods[at] == "plan"
             or (self.cues.ends_a_move(place, at) and self.message.moods[at] in ASKING)
         ):
