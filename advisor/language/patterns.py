@@ -28,6 +28,7 @@ SHORTENED = {
 UNCROSSED = {"not", "no", "never", "without"}  # a gap does not swallow a denial
 PLAIN_FIGURES = {"number", "degrees"}
 _WORD = re.compile(r"[a-z]+")
+MARKERS = {"...", "^", "$"}
 GAP, START, END, FIGURE = "...", "^", "$", "<figure>"
 
 
@@ -94,7 +95,10 @@ class PatternBook:
         found: dict[tuple[int, Any], Match] = {}
         for at in range(len(tokens)):
             for pattern, means in self._candidates(tokens, at):
-                end, quantity = _match(elements_of(pattern), 0, tokens, at, self._exact)
+                elements = elements_of(pattern)
+                if _fails_at_once(elements, tokens, at, self._exact):
+                    continue
+                end, quantity = _match(elements, 0, tokens, at, self._exact)
                 if end <= at:
                     continue
                 kept = found.get((at, means))
@@ -138,6 +142,15 @@ def _fits(element: Element, token: Token, exact: bool) -> bool:
             FIGURE in element.words and token.quantity.kind in PLAIN_FIGURES
         )
     return token.text in element.words or (token.lemma in element.words and (token.named or not exact))
+
+
+def _fails_at_once(elements: tuple[Element, ...], tokens: list[Token], at: int, exact: bool) -> bool:
+    """A cheap look at the second word, which most candidates lack."""
+    if len(elements) < 2 or elements[0].optional or elements[1].optional:
+        return False
+    if elements[0].words & MARKERS or elements[1].words & MARKERS:
+        return False
+    return at + 1 >= len(tokens) or not _fits(elements[1], tokens[at + 1], exact)
 
 
 def _match(

@@ -17,15 +17,17 @@ UNHEARD = ("suppose", "elsewhere", "bygone")
 LEADS = {"now", "still", "at", "is", "'s", "hit", "hits", "around", "about", "to"}  # words before a reading
 
 
-def is_small_talk(message: Message, at: int) -> bool:
-    """True where a stranger stands in a message that names nothing of the fire, and the figure at `at` is no "now 340"."""
-    if message.context.asked:
+def is_small_talk(message: Message) -> bool:
+    """True where a stranger stands in a message that names nothing of the fire and answers no question."""
+    if message.context.asked or not any(_is_stranger(message, at) for at in range(len(message.tokens))):
         return False
-    strangers = [_is_stranger(message, i) for i in range(len(message.tokens))]
-    if not any(strangers) or is_about_the_fire(message):
-        return False
-    led = at > 0 and message.tokens[at - 1].text in LEADS
-    return not led or (at + 1 < len(strangers) and strangers[at + 1])
+    return not is_about_the_fire(message)
+
+
+def is_led(message: Message, at: int) -> bool:
+    """Whether the figure is a reading even in small talk: "now 340", but not "at the 110 stop"."""
+    after = at + 1 < len(message.tokens) and _is_stranger(message, at + 1)
+    return at > 0 and message.tokens[at - 1].text in LEADS and not after
 
 
 def _is_stranger(message: Message, at: int) -> bool:

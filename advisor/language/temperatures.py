@@ -4,6 +4,7 @@ Scales are not settled here (scales.py); neither are rates and trends.
 """
 
 from dataclasses import replace
+from functools import cached_property
 
 from advisor.language.claims import Claim
 from advisor.language.cues import Cues
@@ -11,7 +12,7 @@ from advisor.language.intents import topic_of
 from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match
-from advisor.language.small_talk import UNHEARD, is_small_talk
+from advisor.language.small_talk import UNHEARD, is_led, is_small_talk
 from advisor.language.tokens import Quantity
 
 LOWEST_BARE_C = 15  # the same from somebody who has said a figure in Celsius
@@ -134,6 +135,10 @@ class _Reader:
         if self.message.words(match.end, match.end + 1) == "than" and len(match) == 1:
             return False
         return word in _PLAIN or quantity.value < HIGHEST_ADJECTIVE
+
+    @cached_property
+    def small_talk(self) -> bool:
+        return is_small_talk(self.message)
 
     def _reading(self, place: int, at: int) -> Claim | None:
         quantity = self.tokens[at].quantity
@@ -275,7 +280,7 @@ class _Reader:
             return "dome_f", self.message.moods[at] not in ASKING
         if self._carries_meat(at) and self._may_be_meat(at) and "meat_f" not in roles:
             return "meat_f", before
-        if self.tokens[at].quantity.kind != "degrees" and is_small_talk(self.message, at):
+        if self.tokens[at].quantity.kind != "degrees" and self.small_talk and not is_led(self.message, at):
             return None, False
         return "dome_f", before
 
