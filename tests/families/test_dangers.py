@@ -148,3 +148,16 @@ def test_a_danger_stands_in_every_reply_while_it_lasts(conversation):
     for words in ("dome 300 want 250", "top vent half open", "thanks"):
         assert "carbon-monoxide" in warned(conversation.say(words, 1.0))
     assert "carbon-monoxide" not in warned(conversation.say("moved it outside now", 2.0))
+
+
+@pytest.mark.parametrize("danger", [
+    {"wood_state": "treated"}, {"crack_kind": "through"}, {"ceramic_cracked": True, "water_thrown": True},
+    {"scorching": True}, {"grease_fire_over": True}, {"band_loose": True}])
+@pytest.mark.parametrize("fire", [
+    {"dome_f": 350, "target_f": 250}, {"dome_f": 255, "target_f": 250}, {"dome_f": 180, "target_f": 250},
+    {"vents_moved_ago_min": 70}, {"dome_f": 180, "trend": "falling"}, {"fire_out": True},
+    {"fire_out": True, "food_on": True}])
+def test_a_fire_that_has_to_be_let_go_gets_no_air_back(advise, danger, fire):
+    steps = advise(**danger, **fire, bottom_vent=0, top_vent=0).plan.steps
+    assert not [step for step in steps if step.parameters.get("opening", 0) > 0]
+    assert not {step.act for step in steps} & {"burp_lid", "add_fuel", "light", "add_wood"}
