@@ -9,7 +9,7 @@ from advisor.facts import Fact, Origin, Value
 from advisor.profile import CookerProfile
 from advisor.rulebook.catalogue import VentChart
 from advisor.situation import Situation
-from advisor.ventchart import opening_for, shifted
+from advisor.ventchart import PRIOR_SD, SMALLEST_GAP, aimed, in_sight, nudged, opening_for
 from advisor.vocabulary import Vocabulary
 from advisor.water import boiling_point_f
 
@@ -21,6 +21,9 @@ NEAR_TARGET_F = 15.0        # common practice, no published source: off by 10-15
 STEADY_F_PER_MIN = 0.5      # a move of less than 5 °F, one step of the dial, in 10 minutes can't be told from none
 DIRTY_SMOKE = ("white", "grey", "yellow", "black")
 TREND_WINDOW_MIN = 30.0     # older readings say nothing about where the dome heads now
+PACE_MIN = 12.0             # readings within this of the last one make its pace
+AHEAD_MIN = 10.0            # how far ahead the pace is followed: about what a fire needs to answer a move
+MOST_AHEAD_F = 60.0         # no pace is believed further than this
 SHORTEST_GAP_MIN = 1.0      # two readings closer than this differ by noise
 
 
@@ -47,8 +50,7 @@ class _Book:
         self.known, self._vocabulary, self.now = known, vocabulary, now
 
     def number(self, name: str) -> float | None:
-        fact = self.known.get(name)
-        return float(fact.value) if fact and not isinstance(fact.value, bool | str) else None
+        return _number(self.known, name)
 
     def put(self, name: str, value: Value | None, origin: Origin = "derived") -> None:
         if value is None or name in self.known:
@@ -89,16 +91,25 @@ def _pace(book: _Book, situation: Situation) -> None:
         book.put("rate_f_per_min", rate)
     if rate is not None:
         book.put("trend", trend_of(rate))
+    if (over := book.number("over_f")) is not None:
+        book.put("ahead_f", over + max(-MOST_AHEAD_F, min(MOST_AHEAD_F, AHEAD_MIN * (rate or 0.0))))
 
 
 def pace_of(readings: tuple[tuple[float, float], ...], now: float) -> float | None:
-    """°F per minute between the last reading and the one before it; None when they say nothing about now."""
-    if len(readings) < 2:
+    """°F per minute over the last readings, a line of least squares; None when they say nothing about now.
+
+    Counted are the last two and whatever lies within PACE_MIN of the last: a dial shows steps of 5 °F, which make two
+    readings soon after one another say much too much.
+    """
+    if len(readings) < 2 or now - readings[-1][0] > TREND_WINDOW_MIN:
         return None
-    (earlier, was), (later, is_now) = readings[-2:]
-    if now - later > TREND_WINDOW_MIN or later - earlier > TREND_WINDOW_MIN or later - earlier < SHORTEST_GAP_MIN:
+    last, before = readings[-1][0], readings[-2][0]
+    if not SHORTEST_GAP_MIN <= last - before <= TREND_WINDOW_MIN:
         return None
-    return round((is_now - was) / (later - earlier), 2)
+    used = [(minute - last, dome) for minute, dome in readings if minute >= min(before, last - PACE_MIN)]
+    middle, level = (sum(column) / len(used) for column in zip(*used, strict=True))
+    spread = sum((minute - middle) ** 2 for minute, _ in used)
+    return round(sum((minute - middle) * (dome - level) for minute, dome in used) / spread, 2)
 
 
 def trend_of(rate_f_per_min: float) -> str:
@@ -150,13 +161,25 @@ def _plan_numbers(book: _Book, chart: VentChart, profile: CookerProfile) -> None
     target = book.number("target_f")
     if target is None:
         return
-    book.put("hold_top", opening_for(chart, target))
     book.put("settle_f", target - SETTLE_BELOW_F)
-    book.put("settle_top", opening_for(chart, target - SETTLE_BELOW_F))
-    top, over = book.number("top_vent"), book.number("over_f")
-    if top is not None and over is not None:
-        nudged = shifted(chart, top, target, over)
-        book.put("nudge_top", nudged)
+    for name, opening in settings(book.known, opening_for(chart, target), opening_for(chart, target - SETTLE_BELOW_F)).items():
+        book.put(name, opening)
+
+
+def settings(known: Mapping[str, Fact], hold: float, settle: float, prior_sd: float = PRIOR_SD) -> dict[str, float]:
+    """Openings of the top vent by name, when `hold` should hold the target and `settle` a little less."""
+    top, ahead, moved = (_number(known, name) for name in ("top_vent", "ahead_f", "vents_moved_ago_min"))
+    if top is None or ahead is None:
+        return {"hold_top": hold, "settle_top": settle}
+    if top > SMALLEST_GAP and (moved is None or moved >= HANDS_OFF_MIN):
+        seen = in_sight(hold, top, ahead, prior_sd)
+        hold, settle = seen, max(SMALLEST_GAP, round(settle / hold * seen, 3))
+    return {"hold_top": hold, "settle_top": settle, "aim_top": aimed(top, ahead, hold), "nudge_top": nudged(top, ahead)}
+
+
+def _number(known: Mapping[str, Fact], name: str) -> float | None:
+    fact = known.get(name)
+    return float(fact.value) if fact and not isinstance(fact.value, bool | str) else None
 
 
 def told_only(known: Mapping[str, Fact], vocabulary: Vocabulary) -> dict[str, Value]:

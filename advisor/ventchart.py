@@ -1,11 +1,21 @@
-"""Reading the top-vent chart: a setting for a temperature, and a small move along it."""
+"""Where the top vent goes: what the chart of the trade holds, what this cook's own setting shows, and the next move.
+
+The gain is a compromise: along the chart an opening must grow by e^0.018 for a degree, in the thermal model by e^0.005;
+half of one and twice the other corrects a good part of an error in one move and never much more than all of it.
+"""
 
 from itertools import pairwise
+from math import exp, log
 
 from advisor.rulebook.catalogue import VentChart
 
-LARGEST_NUDGE = 0.08  # of full travel: common practice, no published source - half an inch is too much
-SMALLEST_GAP = 0.02   # a top vent shut further than this starves the fire; a nudge never goes there
+LARGEST_NUDGE = 0.08    # of full travel: common practice, no published source - half an inch is too much
+SMALLEST_GAP = 0.02     # a top vent shut further than this starves the fire; no move ever goes there
+GAIN_PER_F = 0.009      # of the opening's logarithm for a degree of error
+MOST_LOG = 0.7          # no single move more than halves or doubles an opening: judgement
+FAR_OFF = 2.0           # an opening more than twice what should hold the target is first taken for twice that
+PRIOR_SD = 0.5          # how far off the chart may be, of the opening's logarithm: judgement, charcoal and cookers differ
+SEEN_SD, SEEN_SD_PER_F = 0.3, 0.008   # how far off what a setting shows may be, more so the further from the target
 
 
 def opening_for(chart: VentChart, dome_f: float) -> float:
@@ -20,8 +30,28 @@ def opening_for(chart: VentChart, dome_f: float) -> float:
     return points[-1].opening
 
 
-def shifted(chart: VentChart, top: float, target_f: float, over_f: float) -> float:
-    """Where to put a top vent that stands at `top` when the dome is `over_f` off: along the chart, never far."""
-    move = opening_for(chart, target_f) - opening_for(chart, target_f + over_f)
-    move = max(-LARGEST_NUDGE, min(LARGEST_NUDGE, move))
-    return round(max(SMALLEST_GAP, min(1.0, top + move)), 3)
+def in_sight(prior: float, top: float, ahead_f: float, prior_sd: float = PRIOR_SD) -> float:
+    """The opening that should hold the target: `prior`, weighed against what the present setting shows.
+
+    A top vent at `top` under which the dome heads for `ahead_f` off the target says that the holding setting is
+    top * exp(-gain * ahead_f). Both are joined by their precision in the logarithm.
+    """
+    shown = log(max(top, SMALLEST_GAP)) - GAIN_PER_F * ahead_f
+    known, seen = prior_sd ** -2, (SEEN_SD + SEEN_SD_PER_F * abs(ahead_f)) ** -2
+    return _possible(exp((known * log(max(prior, SMALLEST_GAP)) + seen * shown) / (known + seen)))
+
+
+def aimed(top: float, ahead_f: float, hold: float) -> float:
+    """The next opening of a top vent at `top` when the dome heads for `ahead_f` off the target that `hold` should hold."""
+    base = min(top, FAR_OFF * hold) if ahead_f > 0 else max(top, hold / FAR_OFF)
+    return _possible(base * exp(-max(-MOST_LOG, min(MOST_LOG, GAIN_PER_F * ahead_f))))
+
+
+def nudged(top: float, ahead_f: float) -> float:
+    """The same as one tiny move."""
+    wanted = aimed(top, ahead_f, top)
+    return _possible(max(top - LARGEST_NUDGE, min(top + LARGEST_NUDGE, wanted)))
+
+
+def _possible(opening: float) -> float:
+    return round(max(SMALLEST_GAP, min(1.0, opening)), 3)

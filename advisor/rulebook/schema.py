@@ -20,6 +20,7 @@ from advisor.yamlfile import first_complaint, keys_of
 FOLDERS = ("understand", "diagnose", "recover", "safety", "teach")
 Folder = Literal["understand", "diagnose", "recover", "safety", "teach"]
 CONCERNS = ("people", "fire", "fuel", "smoke", "food", "gauge", "gear")
+SIZES = ("opening", "choke", "lift")  # what the thermal model is asked for: see advisor/outlook/sizing.py
 STANDINGS = ("emergency", "safety", "rescue", "correct", "check", "routine")
 FINDING_GRADES = {"possible": 0.2, "likely": 0.5, "certain": 0.85}
 
@@ -68,6 +69,7 @@ class Then(Frozen):
     concern: Literal[CONCERNS] | None = None  # type: ignore[valid-type]
     standing: Literal[STANDINGS] | None = None  # type: ignore[valid-type]
     steps: tuple[Step, ...] | None = None
+    sized_by: Literal[SIZES] | None = None  # type: ignore[valid-type]
     works_if: str | None = None
     if_not: str | None = None
     tell: str | None = None
@@ -76,7 +78,7 @@ class Then(Frozen):
 KEYS_OF = {
     "understand": {"know"},
     "diagnose": {"points_to"},
-    "recover": {"concern", "standing", "steps", "works_if", "if_not"},
+    "recover": {"concern", "standing", "steps", "sized_by", "works_if", "if_not"},
     "safety": {"warn"},
     "teach": {"tell"},
 }
