@@ -67,8 +67,9 @@ def _mark_time_now(tokens: list[Token]) -> list[Token]:
         if not times or not quantity or quantity.kind != "number" or not quantity.spoken:
             continue
         value = quantity.value / 100
+        is_now = at + 1 < len(tokens) and tokens[at + 1].text == "now"
         if (
-            [token.lemma for token in tokens[at - 2 : at]] == ["it", "be"]
+            ([token.lemma for token in tokens[at - 2 : at]] == ["it", "be"] or is_now)
             and _is_hour(value)
             and value < 13
             and quantity.value > 100

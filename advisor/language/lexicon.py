@@ -1,5 +1,6 @@
 """The words of the trade, read once: rules/language.yaml and the `words:` of every fact, made ready for matching."""
 
+import re
 from collections.abc import Iterator
 from functools import cached_property, lru_cache
 from pathlib import Path
@@ -24,6 +25,11 @@ OWNED = (
     "meat_start_f",
     "peak_meat_f",
 )
+
+
+def skeleton(word: str) -> str:
+    """The first letter and the consonants after it, doubles once."""
+    return word[:1] + re.sub(r"(.)\1+", r"\1", re.sub("[aeiouy]", "", word[1:]))
 
 
 class Lexicon:
@@ -241,6 +247,11 @@ class Lexicon:
             self.events,
         )
         return self.common_words.union(*(book.words() for book in books))
+
+    @cached_property
+    def skeletons(self) -> dict[str, str]:
+        """Trade words by their consonants, for "dropng" and "gaskit"."""
+        return {skeleton(word): word for word in reversed(self.trade_words) if len(skeleton(word)) >= 3}
 
     @cached_property
     def trade_words(self) -> tuple[str, ...]:

@@ -137,7 +137,7 @@ def _said(message: Message, match: Match) -> Said | None:
 def _is_meant(message: Message, match: Match, fact: str, is_flag: bool, value: Value | None) -> bool:
     lexicon = message.lexicon
     moods = {message.moods[at] for at in range(match.start, match.end)}
-    if fact in lexicon.alarms and value is True:
+    if fact in lexicon.alarms and value is True and not _is_denied(message, match):
         unheard = moods - HEARD_AS - DOUBTED
         return not unheard or (fact in lexicon.alarms_of_anybody and unheard == {"elsewhere"})
     if is_flag and "maybe" in moods:
@@ -158,9 +158,10 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
     """Words that give the phrase another sense: feeling sick after eating is no gas from the fire."""
     data = message.lexicon.data
     start, _ = message.clause(match.start)
-    subject = message.tokens[match.start - 2].lemma if match.start >= 2 else ""
-    if message.tokens[match.start - 1].lemma == "be" and subject in data["ruled_out_just_before"].get(
-        fact, ()
+    before = [token.lemma for token in message.tokens[max(start, match.start - 2) : match.start]]
+    is_of_a_part = set(before[-1:]) & set(data["ruled_out_right_before"].get(fact, ()))
+    if is_of_a_part or (
+        before[-1:] == ["be"] and set(before[:1]) & set(data["ruled_out_just_before"].get(fact, ()))
     ):
         return True
     if fact in OF_THE_FIRE and _speaks_of_another(message, match, start):

@@ -21,7 +21,7 @@ def fraction(tokens: list[Token], at: int) -> tuple[Token, int] | None:
             return merged(tokens, at, at + 3, kind="fraction", value=top / bottom), at + 3
     if kind_at(tokens, at) == "number" and text_at(tokens, at + 1) in ("%", "percent", "pct"):
         return merged(tokens, at, at + 2, kind="fraction", value=tokens[at].quantity.value / 100), at + 2
-    if kind_at(tokens, at) == "number" and tokens[at].quantity.value in (1, 2, 3):
+    if kind_at(tokens, at) == "number" and tokens[at].quantity.value in range(1, 10):
         after = at + 2 if text_at(tokens, at + 1) == "-" else at + 1
         part = FRACTIONS.get(text_at(tokens, after))
         if part and text_at(tokens, after) != "half" and part * tokens[at].quantity.value < 1:

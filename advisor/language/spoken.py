@@ -39,6 +39,7 @@ TENS = {
     )
 } | {"fourty": 40, "fivty": 50}
 NUMBER_WORDS = {*ONES, *TENS, "hundred", "thousand", "couple", "point"}
+MISHEARD = {"tow": 2, "too": 2, "won": 1, "fore": 4}  # by dictation: "tow fifty"
 AFTER_ONE = {
     "degree",
     "degrees",
@@ -115,6 +116,11 @@ def _number(tokens: list[Token], at: int) -> tuple[float | None, int]:
     """(value, end) of the spoken number that begins at `at`; (None, at) where there is none."""
     if tokens[at].quantity and _word(tokens, at + 1) == "hundred" and 1 <= tokens[at].quantity.value <= 9:
         return _digits_hundred(tokens, at)
+    if _word(tokens, at) == "point" and _word(tokens, at + 1) in ONES:
+        return ONES[_word(tokens, at + 1)] / 10, at + 2
+    misheard = MISHEARD.get(_word(tokens, at))
+    if misheard and (_word(tokens, at + 1) in TENS or _word(tokens, at + 1) == "hundred"):
+        return _digit_then(tokens, misheard, at + 1) if _word(tokens, at + 1) in TENS else _hundreds(tokens, misheard, at + 2)
     first, after = _below_hundred(tokens, at)
     if first is None:
         if _word(tokens, at) == "a" and _word(tokens, at + 1) == "hundred":

@@ -31,6 +31,8 @@ OWNERS = {
 }
 PLANNED = {"fuel_needed", "timeline", "starters", "vent_setting", "wood_needed"}  # topics before the fire is lit
 BATHS = ("boiling_reads_f", "ice_reads_f")
+WEATHER = {"windy", "raining", "rain", "snowing", "snow", "humid", "sunny", "cloudy", "overcast", "freezing", "breezy"}
+HOTTEST_DAY = 120  # a lone marked figure below this beside talk of the weather is the weather's
 COLDEST_COOKER = 25  # a marked figure below this is the weather's
 SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
 ERRORS = {"low", "high", "out", "off", "lower", "higher", "hotter", "colder", "cooler", "hot", "cold"}
@@ -192,9 +194,10 @@ class _Reader:
             if fact in roles:
                 return fact, False
         quantity = self.tokens[at].quantity
+        coldest = HOTTEST_DAY if self._talks_of_weather() else (0 if quantity.unit == "C" else COLDEST_COOKER)
         if (
             quantity.kind == "degrees"
-            and quantity.value < (0 if quantity.unit == "C" else COLDEST_COOKER)
+            and quantity.value < coldest
             and not roles & {"meat_f", "target_f"}
         ):
             return "ambient_f", False
@@ -240,6 +243,9 @@ class _Reader:
         _, end = self.message.clause(at)
         after = [token.text for token in self.tokens[at + 1 : end]]
         return asked and before in ("is", "would", "will", "are", "should", "does") and "for" in after
+
+    def _talks_of_weather(self) -> bool:
+        return len(self.cues.figures) == 1 and bool(WEATHER & {token.text for token in self.tokens})
 
     def _target_of(self, after: str, roles: set[str], at: int) -> str:
         if after == "target_f":

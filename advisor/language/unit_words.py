@@ -95,13 +95,17 @@ FRACTIONS = {
     "quarters": 0.25,
     "qtr": 0.25,
     "eighth": 0.125,
+    "eighths": 0.125,
+    "fifths": 0.2,
+    "tenths": 0.1,
+    "sixth": 1 / 6,
     "tenth": 0.1,
     "fifth": 0.2,
     "quater": 0.25,
 }
 UNIT_WORDS = {*MINUTES, *INCHES, *KILOGRAMS, *FEET, *CELSIUS, *FAHRENHEIT, *FRACTIONS}
 NAMED_HOURS = {"noon": 720.0, "midday": 720.0, "midnight": 0.0}
-PLURALS = {"quarters", "thirds"}  # "chicken quarters"
+PLURALS = {"quarters", "thirds", "eighths", "fifths", "tenths"}  # "chicken quarters"
 VAGUE = {"couple": 2, "few": 3, "several": 4}
 NOT_AFTER_INCHES = {
     "the",

@@ -11,6 +11,7 @@ from advisor.language.patterns import Match, longest_first
 SUBJECTS = {
     "bottom": ("bottom",),
     "top": ("top",),
+    "on_top": ("top",),
     "both": ("bottom", "top"),
     "vents": ("bottom", "top"),
     "everything": ("bottom", "top"),

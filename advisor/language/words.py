@@ -4,12 +4,13 @@ import itertools
 import re
 from functools import lru_cache
 
-from advisor.language.lexicon import Lexicon
+from advisor.language.lexicon import Lexicon, skeleton
 from advisor.language.patterns import Match, longest_first
 from advisor.language.tokens import Token
 
 SHORTEST_MENDED = 4
 LONG_WORD = 8  # from here on two slips are forgiven
+_DOUBLED = re.compile(r"(.)\1")
 _THRICE = re.compile(r"(.)\1{2,}")
 BEFORE_WE = {"now", "so", "if", "when", "that", "because"}
 _NEGATED = ("n", "'t")
@@ -67,11 +68,14 @@ def _mended(word: str, lexicon: Lexicon) -> str:
             if shorter in lexicon.known_words:
                 return shorter
         word = _THRICE.sub(r"\1", word)
+    single = _DOUBLED.sub(r"\1", word)
+    if single != word and single in lexicon.known_words:
+        return single
     if word.endswith("in") and word + "g" in lexicon.known_words | lexicon.lemmas.keys():
         return word + "g"
     if len(word) < SHORTEST_MENDED or len(word) > 20:
         return word
-    return _nearest(word, lexicon.trade_words)
+    return lexicon.skeletons.get(skeleton(word)) or _nearest(word, lexicon.trade_words)
 
 
 @lru_cache(maxsize=2000)
