@@ -7,10 +7,11 @@ from advisor.composing import Turn, answers_of, compose
 from advisor.cook import Cook
 from advisor.explanation import why, why_not
 from advisor.language.heard import Heard
-from advisor.reply import AnswerSaid, Reply
+from advisor.questions import phrase
+from advisor.reply import AnswerSaid, QuestionAsked, Reply
 from advisor.rulebook.catalogue import Catalogue
 from advisor.rulebook.loader import Rulebook
-from advisor.telling import danger_lines
+from advisor.telling import tell_short
 from advisor.wording import Wording
 
 PHRASE_OF = {"greeting": "greeting", "thanks": "thanks", "off_topic": "off_topic", "cannot": "cannot",
@@ -21,13 +22,17 @@ ASKING = {"why", "why_not", "what_if"}
 Advise = Callable[..., Advice]
 
 
-def aside(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording, rulebook: Rulebook) -> Reply | None:
-    """The answer to a why, why not or what if; None for any other message. Situation and steps stay as they are."""
+def aside(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording, rulebook: Rulebook,
+          turn: Turn) -> Reply | None:
+    """The answer to a why, why not or what if; None for any other message. Situation and steps stay as they are.
+
+    turn: what stands around it, such as dangers on other cookers.
+    """
     if heard.facts or not ASKING & set(heard.intents):
         return None
     advice = advise(cook.situation, now, wording)
     phrases = rulebook.catalogue.phrases
-    standing = compose(Turn({}, {}), cook.name, advice, cook.asked, rulebook.catalogue, wording)
+    standing = compose(turn, cook.name, advice, cook.asked, rulebook.catalogue, wording)
     answers = _answers(heard, cook, advise, now, wording)
     standing = standing.model_copy(update={"answers": answers})
     lines = [answer.says for answer in answers]  # "why should I wait" asks about the trade as well
@@ -40,6 +45,15 @@ def aside(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording
     return _saying(standing, lines, phrases)
 
 
+def would_help(advice: Advice, rulebook: Rulebook, wording: Wording) -> QuestionAsked:
+    """What to ask when a message could not be used and no question stands open: whether the emergency lasts, or a
+    fresh reading."""
+    urgent = [firing for firing in advice.plan.chosen if firing.rule.then.standing == "emergency"]
+    lasts = (fact.name for firing in urgent for fact in firing.used
+             if fact.value is True and fact.name in rulebook.vocabulary and rulebook.vocabulary[fact.name].ask)
+    return phrase(next(lasts, rulebook.catalogue.openers[0]), rulebook, advice.inference, wording)
+
+
 def _answers(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording) -> tuple[AnswerSaid, ...]:
     """What rules of teach/ say to the topic of the question, if it has one."""
     if not heard.about:
@@ -49,17 +63,22 @@ def _answers(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Word
 
 def _saying(standing: Reply, lines: list[str], phrases: dict[str, str]) -> Reply:
     """The standing reply with other words; a danger that lasts is in them all the same."""
-    return standing.model_copy(update={"text": "\n".join([*danger_lines(standing.cautions, phrases), *lines])})
+    return standing.model_copy(update={"text": tell_short(standing.cautions, lines, standing.asks, phrases)})
 
 
 def _what_if(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording, rulebook: Rulebook,
              standing: Reply) -> Reply:
+    """What was imagined, as a reply of its own; it asks only when it could not say anything else."""
+    phrases = rulebook.catalogue.phrases
     if not heard.supposed:
-        return _saying(standing, [rulebook.catalogue.phrases["what_if_unclear"]], rulebook.catalogue.phrases)
+        return _saying(standing, [phrases["what_if_unclear"]], phrases)
     imagined = cook.situation.tell(heard.supposed, "assumed", rulebook.vocabulary, now)
     advice = advise(imagined, now, wording)
-    inner = compose(Turn(heard.supposed, {}), cook.name, advice, advice.question, rulebook.catalogue, wording)
-    return standing.model_copy(update={"what_if": inner, "text": inner.text})
+    asks = None if advice.plan.steps else advice.question
+    inner = compose(Turn(heard.supposed, {}), cook.name, advice, asks, rulebook.catalogue, wording)
+    still = [caution for caution in standing.cautions if caution not in inner.cautions]
+    text = tell_short(still, [inner.text], None if asks else standing.asks, phrases)
+    return standing.model_copy(update={"what_if": inner, "text": text, "asks": None if asks else standing.asks})
 
 
 def set_phrases(heard: Heard, catalogue: Catalogue) -> tuple[str, ...]:

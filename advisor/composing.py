@@ -7,9 +7,9 @@ from advisor.advice import Advice
 from advisor.derivation import told_only
 from advisor.explanation import firings_said
 from advisor.facts import Value
-from advisor.reply import AnswerSaid, FindingSaid, OtherHeard, QuestionAsked, Reply
+from advisor.reply import AnswerSaid, CautionSaid, FindingSaid, OtherHeard, QuestionAsked, Reply
 from advisor.rulebook.catalogue import Catalogue
-from advisor.telling import tell
+from advisor.telling import tell, tell_short
 from advisor.wording import Wording
 
 
@@ -18,7 +18,9 @@ class Turn:
     """What one message brought.
 
     heard: facts stated in it; passing: facts that hold for this message only; others: facts about further cookers;
-    before: lines that come ahead of the advice; question: one that must be asked, such as "°F or °C?"
+    before: lines that come ahead of the advice; question: one that must be asked, such as "°F or °C?";
+    short: whether the steps in hand need not be said again; elsewhere: dangers that last on the other cookers;
+    several: whether more than one cooker is going.
     """
 
     heard: Mapping[str, Value]
@@ -27,6 +29,9 @@ class Turn:
     before: tuple[str, ...] = ()
     understood: bool = True
     question: QuestionAsked | None = None
+    short: bool = False
+    elsewhere: tuple[CautionSaid, ...] = ()
+    several: bool = False
 
 
 def compose(turn: Turn, cooker: str, advice: Advice, question: QuestionAsked | None, catalogue: Catalogue,
@@ -36,15 +41,25 @@ def compose(turn: Turn, cooker: str, advice: Advice, question: QuestionAsked | N
     before = turn.before
     if not (advice.plan.steps or question or answers or before):
         before = (catalogue.phrases["leave_alone"],)
+    situation = told_only(advice.facts, wording.vocabulary)
+    named = {"cooker": cooker} if turn.several and cooker and situation else {}
     return Reply(
         heard=dict(turn.heard), also_heard=turn.others, cooker=cooker or None,
-        situation=told_only(advice.facts, wording.vocabulary), findings=findings, steps=advice.plan.steps,
-        cautions=advice.plan.cautions, asks=question, answers=answers,
+        situation=situation | named, findings=findings, steps=advice.plan.steps,
+        cautions=(*turn.elsewhere, *advice.plan.cautions), asks=question, answers=answers,
         forecast=advice.prospect.planned, check_in_min=advice.plan.check_in_min,
         why=firings_said(advice.inference), understood=turn.understood,
-        text=tell(before, answers, findings, advice.plan, advice.prospect.says, question, catalogue.phrases,
-                  wording),
+        text=_text(turn, before, answers, findings, advice, question, catalogue, wording),
     )
+
+
+def _text(turn: Turn, before: tuple[str, ...], answers: tuple[AnswerSaid, ...], findings: tuple[FindingSaid, ...],
+          advice: Advice, question: QuestionAsked | None, catalogue: Catalogue, wording: Wording) -> str:
+    """In short after small talk; whole after anything else, and always while it is an emergency."""
+    phrases, plan = catalogue.phrases, advice.plan
+    if turn.short and not plan.is_emergency:
+        return tell_short([*turn.elsewhere, *plan.cautions], before, question, phrases)
+    return tell(before, answers, findings, plan, turn.elsewhere, advice.prospect.says, question, phrases, wording)
 
 
 def answers_of(advice: Advice, wording: Wording) -> tuple[AnswerSaid, ...]:

@@ -1,11 +1,12 @@
 """One turn: words, readings or done steps in, a Reply out. Holds the cooks; no printing, no clock of its own."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import replace
 from typing import Any
 
 from advisor.advice import Advice, Adviser
-from advisor.asides import aside, set_phrases
+from advisor.asides import aside, set_phrases, would_help
 from advisor.composing import Turn, compose
 from advisor.cook import Cook
 from advisor.errors import LineRefused
@@ -14,8 +15,8 @@ from advisor.language.heard import Context, Heard
 from advisor.language.understanding import hear
 from advisor.profile import CookerProfile
 from advisor.reply import OtherHeard, QuestionAsked, Reply
+from advisor.reporting import completed, is_small_talk, steps_done, taken_back, usable
 from advisor.rulebook.loader import Rulebook
-from advisor.situation import VENTS
 from advisor.stand import Stand
 from advisor.units import UnitStyle
 from advisor.urgency import urgency
@@ -51,14 +52,15 @@ class Conversation:
 
     def say(self, words: str, now: float, minute_of_day: int | None = None) -> Reply:
         """A message in the person's own words."""
-        heard = hear(words, self.rulebook.vocabulary, self._context(now, minute_of_day))
-        self._units = heard.units or self._units
-        if heard.cooker:
-            self._stand.switch(heard.cooker)
-        advise = self._adviser.advise
-        if reply := aside(heard, self._stand.cook, advise, now, self._wording(), self.rulebook):
-            return reply
-        return self._take(heard, now)
+        with self._all_or_nothing():
+            heard = hear(words, self.rulebook.vocabulary, self._context(now, minute_of_day))
+            self._units = heard.units or self._units
+            if heard.cooker:
+                self._stand.switch(heard.cooker)
+            advise, turn = self._adviser.advise, self._amid(Turn({}, {}), now)
+            if reply := aside(heard, self.current, advise, now, self._wording(), self.rulebook, turn):
+                return reply
+            return self._take(heard, now)
 
     def reading(self, facts: Mapping[str, Any], now: float) -> Reply:
         """Figures under situation keys, as measured. Raises ValueRefused or UnknownName; nothing is kept then."""
@@ -67,10 +69,11 @@ class Conversation:
             raise LineRefused(f"{derived[0]} is worked out, not told", "a reading of it has no meaning",
                               "send the readings it follows from")
         checked = {name: vocabulary.check(name, value) for name, value in facts.items()}
-        if isinstance(cooker := checked.get("cooker"), str):
-            self._stand.switch(cooker)
-        self._stand.tell(self._stand.current, checked, "measured", self.rulebook, now)
-        return self._advise(Turn(checked, {}), now)
+        with self._all_or_nothing():
+            if isinstance(cooker := checked.get("cooker"), str):
+                self._stand.switch(cooker)
+            self._stand.tell(self._stand.current, checked, "measured", self.rulebook, now)
+            return self._advise(Turn(checked, {}), now)
 
     def done(self, numbers: Iterable[int], now: float) -> Reply:
         """Steps of the last reply carried out. Raises LineRefused for a number that no step has."""
@@ -79,13 +82,15 @@ class Conversation:
         if wrong := [number for number in numbers if number not in known]:
             raise LineRefused(f"there is no step {wrong[0]}", f"the last reply has {len(known)} steps",
                               "send the numbers of steps in it")
-        self._stand.do(numbers, self.rulebook, now)
-        return self._advise(Turn({}, {}), now)
+        with self._all_or_nothing():
+            self._stand.do(numbers, self.rulebook, now)
+            return self._advise(Turn({}, {}), now)
 
     def switch(self, cooker: str, now: float) -> Reply:
         """Turn to another cooker, new if it is not known; answered with where it stands."""
-        self._stand.switch(cooker)
-        return self._advise(Turn({}, {}), now)
+        with self._all_or_nothing():
+            self._stand.switch(cooker)
+            return self._advise(Turn({}, {}), now)
 
     def status(self, now: float) -> Reply:
         """Where the cooker in hand stands."""
@@ -99,41 +104,34 @@ class Conversation:
 
     # -- one turn -------------------------------------------------------------------------------------------------
 
+    @contextmanager
+    def _all_or_nothing(self) -> Iterator[None]:
+        """What fails halfway leaves everything as it was."""
+        before = self._stand.copy(), self._units
+        try:
+            yield
+        except BaseException:
+            self._stand, self._units = before
+            raise
+
     def _take(self, heard: Heard, now: float) -> Reply:
         stand, rulebook = self._stand, self.rulebook
-        stand.tell(stand.current, self._completed(heard), "said", rulebook, now)
+        stand.take_back(taken_back(heard))
+        stand.tell(stand.current, completed(heard, self.current), "said", rulebook, now)
         for cooker, told in heard.others:
             stand.tell(stand.named(cooker), told, "said", rulebook, now)
         if "done" in heard.intents:
-            stand.do(self._steps_done(heard), rulebook, now)
+            stand.do(steps_done(heard, self.current, rulebook), rulebook, now)
         if "declined" in heard.intents:
             stand.decline()
-        turn = Turn(heard.facts, {"about": heard.about} if heard.about else {},
+        if "cannot" in heard.intents:
+            stand.unable()
+        named = {"cooker": stand.current} if heard.cooker else {}
+        turn = Turn(heard.facts | named, {"about": heard.about} if heard.about else {},
                     tuple(OtherHeard(cooker=name, heard=told) for name, told in heard.others),
-                    set_phrases(heard, rulebook.catalogue), usable(heard), self._unclear(heard))
+                    set_phrases(heard, rulebook.catalogue), usable(heard), self._unclear(heard),
+                    short=is_small_talk(heard))
         return self._most_urgent(turn, now)
-
-    def _completed(self, heard: Heard) -> Mapping[str, Value]:
-        """What the words state, with what they plainly entail here.
-
-        A reading given in answer to our question belongs to the distance told before: that says the target.
-        Vents reported done were moved just now.
-        """
-        facts, asked, over = heard.facts, self.current.asked, self.current.situation.facts.get("over_f")
-        if asked and asked.fact == "dome_f" and "dome_f" in facts and over and not {"target_f", "over_f"} & set(facts):
-            return {**facts, "target_f": float(facts["dome_f"]) - float(over.value)}
-        if "done" in heard.intents and set(VENTS) & set(facts):
-            return {"vents_moved_ago_min": 0.0, **facts}
-        return facts
-
-    def _steps_done(self, heard: Heard) -> tuple[int, ...]:
-        """Which steps a report of "done" means: those named, all, or those in hand that the words don't gainsay."""
-        steps = self.current.steps
-        if heard.all_done:
-            return tuple(step.n for step in steps if not step.when)
-        if heard.done_steps:
-            return tuple(step.n for step in steps if step.n in heard.done_steps)
-        return self.current.steps_in_hand_that_agree(heard.facts, self.rulebook)
 
     def _most_urgent(self, turn: Turn, now: float) -> Reply:
         """The reply for the cooker that needs it most; what was heard of the others stands beside it."""
@@ -141,29 +139,45 @@ class Conversation:
             return self._advise(turn, now)
         stand, here = self._stand, self._stand.current
         told = {here: turn.heard} | {stand.named(other.cooker): other.heard for other in turn.others}
-        rank = {name: urgency(self._advice(name, now, {}).plan, stand[name].situation) for name in told}
+        plans = {name: self._advice(name, now, {}).plan for name in told}
+        for name, plan in plans.items():
+            stand.keep(replace(stand[name], endangered=bool(plan.lasting_dangers)))
+        rank = {name: urgency(plan, stand[name].situation) for name, plan in plans.items()}
         stand.current = max(told, key=lambda name: (rank[name], name == here))
-        others = tuple(OtherHeard(cooker=name, heard=dict(facts)) for name, facts in told.items()
+        others = tuple(OtherHeard(cooker=name, heard=_unnamed(facts)) for name, facts in told.items()
                        if name != stand.current)
-        return self._advise(replace(turn, heard=told[stand.current], others=others), now)
+        heard = _unnamed(told[stand.current]) | ({"cooker": stand.current} if stand.current else {})
+        return self._advise(replace(turn, heard=heard, others=others), now)
 
     def _advise(self, turn: Turn, now: float) -> Reply:
-        stand = self._stand
+        stand, turn = self._stand, self._amid(turn, now)
         advice = self._advice(stand.current, now, turn.passing)
         question = turn.question or advice.question or self._opener(turn, advice)
         reply = compose(turn, stand.current, advice, question, self.rulebook.catalogue, self._wording())
         situation = stand.cook.situation.remember(advice.facts, self.rulebook.vocabulary)
-        stand.keep(stand.cook.advised(situation, reply.steps, question))
+        stand.keep(stand.cook.advised(situation, reply.steps, question, bool(advice.plan.lasting_dangers)))
         return reply
+
+    def _amid(self, turn: Turn, now: float) -> Turn:
+        """The turn with what stands around it: other cookers, and the dangers that last there."""
+        stand = self._stand
+        plans = {name: self._advice(name, now, {}).plan for name in stand.endangered()}
+        elsewhere = tuple(caution.model_copy(update={"says": f"{name}: {caution.says}" if name else caution.says})
+                          for name, plan in plans.items() for caution in plan.lasting_dangers)
+        return replace(turn, elsewhere=elsewhere, several=len(stand.cooks) > 1)
 
     def _advice(self, cooker: str, now: float, passing: Mapping[str, Value]) -> Advice:
         return self._adviser.advise(self._stand[cooker].situation, now, self._wording(), passing)
 
     def _opener(self, turn: Turn, advice: Advice) -> QuestionAsked | None:
-        """When there is nothing to do and nothing to say, ask the first thing a good hand would ask."""
+        """When there is nothing to do and nothing to say, ask the first thing a good hand would ask; when nothing could
+        be used, say what would help."""
+        if not turn.understood and (advice.plan.steps or advice.inference.fired("teach")):
+            return would_help(advice, self.rulebook, self._wording())
         if advice.plan.steps or advice.inference.fired("teach"):
             return None
-        return self._adviser.opening_question(self.current.situation, advice, self._wording())
+        opening = self._adviser.opening_question(self.current.situation, advice, self._wording())
+        return opening or (None if turn.understood else would_help(advice, self.rulebook, self._wording()))
 
     def _unclear(self, heard: Heard) -> QuestionAsked | None:
         if not heard.unclear:
@@ -183,6 +197,5 @@ class Conversation:
         return Wording(self.rulebook.vocabulary, self._units or UnitStyle())
 
 
-def usable(heard: Heard) -> bool:
-    """Whether the message brought anything to go on; a refused value or small talk off the subject does not."""
-    return bool(heard.facts or heard.others or heard.about or heard.unclear or set(heard.intents) - {"off_topic"})
+def _unnamed(heard: Mapping[str, Value]) -> dict[str, Value]:
+    return {name: value for name, value in heard.items() if name != "cooker"}

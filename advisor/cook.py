@@ -7,14 +7,17 @@ from advisor.facts import Value
 from advisor.reply import QuestionAsked, StepSaid
 from advisor.rulebook.catalogue import Act
 from advisor.rulebook.loader import Rulebook
-from advisor.situation import Situation
+from advisor.situation import Situation, move_name
 
+DISCARD = "discard_food"
+IDLE = ("wait", "read_dome", "change_nothing")  # nothing in them that hands could fail at
 MOST_ASKED = 2  # a question that went unanswered twice is dropped
 
 
 @dataclass(frozen=True, slots=True)
 class Cook:
-    """steps: the last advice; steps_done: numbers reported done; asked: the question that stands open."""
+    """steps: the last advice; steps_done: numbers reported done; asked: the question that stands open;
+    endangered: whether the last reply held a danger that lasts."""
 
     name: str = ""
     situation: Situation = field(default_factory=Situation)
@@ -22,14 +25,17 @@ class Cook:
     steps_done: frozenset[int] = frozenset()
     asked: QuestionAsked | None = None
     asked_times: tuple[str, ...] = ()
+    endangered: bool = False
 
-    def advised(self, situation: Situation, steps: tuple[StepSaid, ...], asked: QuestionAsked | None) -> "Cook":
+    def advised(self, situation: Situation, steps: tuple[StepSaid, ...], asked: QuestionAsked | None,
+                endangered: bool = False) -> "Cook":
         """The cook after a reply. A question asked in vain MOST_ASKED times is given up."""
         times = (*self.asked_times, asked.fact) if asked else self.asked_times
         if asked and times.count(asked.fact) > MOST_ASKED:
             situation = situation.decline(asked.fact)
         done = self.steps_done if steps == self.steps else frozenset()
-        return replace(self, situation=situation, steps=steps, steps_done=done, asked=asked, asked_times=times)
+        return replace(self, situation=situation, steps=steps, steps_done=done, asked=asked, asked_times=times,
+                       endangered=endangered)
 
     def steps_in_hand(self) -> tuple[int, ...]:
         """The steps due now: from the first not done to the first with a wait."""
@@ -52,11 +58,25 @@ class Cook:
         """The cook after steps were carried out: what each act leaves behind is told, origin derived."""
         situation = self.situation
         numbers = set(numbers)
-        for step in self.steps:
-            if step.n in numbers:
-                left = effects(step, rulebook.catalogue.acts[step.act])
-                situation = situation.tell(left, "derived", rulebook.vocabulary, now)
-        return replace(self, situation=situation, steps_done=self.steps_done | numbers)
+        for step in (step for step in self.steps if step.n in numbers):
+            left = effects(step, rulebook.catalogue.acts[step.act])
+            situation = situation.tell(left, "derived", rulebook.vocabulary, now)
+            if step.act == DISCARD:
+                situation = situation.without_food()
+        cook = replace(self, steps_done=self.steps_done | numbers)
+        return replace(cook, situation=replace(situation, half_set_at=now if cook._half_set(rulebook) else None))
+
+    def _half_set(self, rulebook: Rulebook) -> bool:
+        """Whether one vent of those that are moved together is set and the other is not yet."""
+        moving = {step.n for step in self.steps if rulebook.catalogue.acts[step.act].moves_vent}
+        return bool(moving & self.steps_done and moving & set(self.steps_in_hand()))
+
+    def unable(self) -> "Cook":
+        """The cook after "can't do that": the step in hand is remembered as one that can't be done."""
+        step = next((step for step in self.steps if step.n not in self.steps_done and step.act not in IDLE), None)
+        if step is None:
+            return self
+        return replace(self, situation=self.situation.unable(move_name(step.act, step.parameters)))
 
 
 def effects(step: StepSaid, act: Act) -> Mapping[str, Value]:

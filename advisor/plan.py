@@ -5,16 +5,19 @@ Two laws hold for every plan, whatever the rules say: no vent move within the ha
 there is danger, and the cautions an act needs stand with it.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from advisor.inference.records import Firing, Inference
 from advisor.reply import CautionSaid, StepSaid
 from advisor.rulebook.catalogue import Act, Catalogue
 from advisor.rulebook.schema import CONCERNS, STANDINGS, Amount, Number, Step
+from advisor.situation import CANNOT, HALF_SET, move_name
 from advisor.wording import Wording
 
 LEVELS = ("danger", "warning", "note")
+SOON_MIN = 5.0  # judgement: steps without a wait are done by then; common practice, hands off for 5-6 minutes
+SAME_OPENING = 0.005  # two openings closer than this are one
 LAST_URGENT = STANDINGS.index("safety")  # beside an emergency only what is as urgent as this may stand
 
 
@@ -30,7 +33,8 @@ class SetAside:
 class Plan:
     """steps in order; cautions with dangers first; chosen: the firings followed; set_aside: those that were not.
 
-    works_if, if_not: how to know that the most urgent procedure worked, and what else to do.
+    works_if, if_not: how to know that the most urgent procedure worked, and what else to do; lasting: ids of the
+    dangers that come from the state of things and not from a step.
     """
 
     steps: tuple[StepSaid, ...]
@@ -39,11 +43,21 @@ class Plan:
     set_aside: tuple[SetAside, ...]
     works_if: str = ""
     if_not: str = ""
+    lasting: frozenset[str] = frozenset()
+
+    @property
+    def first_wait_min(self) -> float | None:
+        return next((step.wait_min for step in self.steps if step.wait_min), None)
 
     @property
     def check_in_min(self) -> float | None:
-        """When to look again: the first wait."""
-        return next((step.wait_min for step in self.steps if step.wait_min), None)
+        """When to look again: the first wait; soon when there is something to do but no wait; None when there is not."""
+        return self.first_wait_min or (SOON_MIN if self.steps else None)
+
+    @property
+    def lasting_dangers(self) -> tuple[CautionSaid, ...]:
+        return tuple(caution for caution in self.cautions
+                     if caution.id in self.lasting and caution.level == "danger" and not caution.bears_on)
 
     @property
     def is_emergency(self) -> bool:
@@ -57,7 +71,8 @@ class Plan:
 def make_plan(inference: Inference, catalogue: Catalogue, wording: Wording) -> Plan:
     """The plan that follows from one inference. Pure."""
     chosen, set_aside = choose(inference, catalogue)
-    steps = [_made(step, inference, wording) for firing in chosen for step in firing.rule.then.steps or ()]
+    doable = [step for firing in chosen for step in firing.rule.then.steps or () if not _beyond(step, inference)]
+    steps = _not_yet_made([_made(step, inference, wording) for step in doable], inference)
     warned = [name for firing in inference.fired("safety") for name in firing.rule.then.warn or ()]
     cautions = _cautions(warned, steps, catalogue, inference, wording)
     if not any(STANDINGS.index(firing.rule.then.standing) <= LAST_URGENT for firing in chosen):
@@ -66,19 +81,36 @@ def make_plan(inference: Inference, catalogue: Catalogue, wording: Wording) -> P
     first = chosen[0].rule.then if chosen else None
     words = {name: fact.value for name, fact in inference.facts.items()}
     works_if, if_not = (wording.fill(text or "", words) for text in (first.works_if, first.if_not)) if first else ("", "")
-    return Plan(numbered, cautions, tuple(chosen), tuple(set_aside), works_if, if_not)
+    return Plan(numbered, cautions, tuple(chosen), tuple(set_aside), works_if, if_not, frozenset(warned))
 
 
 def choose(inference: Inference, catalogue: Catalogue) -> tuple[list[Firing], list[SetAside]]:
-    """The procedures to follow, most urgent first, and those set aside with the reason."""
+    """The procedures to follow, most urgent first, and those set aside with the reason.
+
+    One with a step that the person can't do stands back for one of the same concern that can be done as a whole.
+    """
     chosen: list[Firing] = []
     set_aside: list[SetAside] = []
-    for firing in sorted(inference.fired("recover"), key=lambda firing: _rank(firing, inference)):
+    fired = sorted(inference.fired("recover"), key=lambda firing: _rank(firing, inference))
+    whole = [firing for firing in fired if not _broken(firing, inference)]
+    for firing in [*whole, *(firing for firing in fired if firing not in whole)]:
         if why := _forbidden(firing, inference, catalogue) or _objection(firing, chosen, catalogue):
             set_aside.append(SetAside(firing.rule.id, why))
         else:
             chosen.append(firing)
-    return chosen, set_aside
+    return sorted(chosen, key=fired.index), set_aside
+
+
+def _broken(firing: Firing, inference: Inference) -> bool:
+    """Whether the person can't do one of its steps. What is urgent is followed as far as it can be done."""
+    urgent = STANDINGS.index(firing.rule.then.standing) <= LAST_URGENT
+    return not urgent and any(_beyond(step, inference) for step in firing.rule.then.steps or ())
+
+
+def _beyond(step: Step, inference: Inference) -> bool:
+    """Whether the person has said that this can't be done."""
+    cannot = inference.value(CANNOT)
+    return cannot is not None and move_name(step.act, step.parameters) in str(cannot).split(",")
 
 
 def _rank(firing: Firing, inference: Inference) -> tuple:
@@ -136,7 +168,28 @@ def _made(step: Step, inference: Inference, wording: Wording) -> StepSaid:
     wait = _number(step.wait_min, inference) or None
     due = _due(step, inference)
     words = {name: fact.value for name, fact in inference.facts.items()} | numbers | {"wait_min": wait}
+    numbers |= _in_inches(step, numbers, inference)
     return StepSaid(n=0, act=step.act, says=wording.fill(step.says, words), wait_min=wait, when=due or None, **numbers)
+
+
+def _in_inches(step: Step, numbers: Mapping[str, object], inference: Inference) -> dict[str, float]:
+    """The opening of the bottom vent in inches too, where the cook is told inches."""
+    inch = inference.value("inch_bottom")  # the opening that is an inch on this cooker
+    if step.act != "set_vent" or numbers.get("vent") != "bottom" or "inch}" not in step.says or not inch:
+        return {}
+    return {"opening_in": round(float(numbers["opening"]) / float(inch), 2)}
+
+
+def _not_yet_made(steps: list[StepSaid], inference: Inference) -> list[StepSaid]:
+    """Halfway through moving both vents, the steps without the vent that stands already."""
+    if not inference.value(HALF_SET):
+        return steps
+    return [step for step in steps if step.wait_min or step.when or step.act != "set_vent" or not _stands(step, inference)]
+
+
+def _stands(step: StepSaid, inference: Inference) -> bool:
+    stands = inference.value(f"{step.parameters['vent']}_vent")
+    return stands is not None and abs(float(stands) - float(step.parameters["opening"])) < SAME_OPENING
 
 
 def _due(step: Step, inference: Inference) -> dict[str, dict[str, float]]:
@@ -162,8 +215,8 @@ def _number(number: Number | str | None, inference: Inference) -> float | str | 
 
 def _hands_off_first(steps: list[StepSaid], catalogue: Catalogue, inference: Inference,
                      wording: Wording) -> list[StepSaid]:
-    """A wait in front when a vent would be moved before the last move has shown."""
-    rest = inference.value("rest_of_hands_off_min") or 0.0
+    """A wait in front when a vent would be moved before the last move has shown; two moved together are one move."""
+    rest = 0.0 if inference.value(HALF_SET) else inference.value("rest_of_hands_off_min") or 0.0
     waited = 0.0
     for step in steps:
         if catalogue.acts[step.act].moves_vent and waited < rest:

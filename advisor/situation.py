@@ -3,7 +3,7 @@
 It keeps only what was told or done. What follows from it is worked out afresh each turn (derivation, rules).
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from advisor.facts import Fact, Origin, Value
@@ -11,7 +11,12 @@ from advisor.vocabulary import Vocabulary
 
 MOST_READINGS = 200          # the last hours of a cook; older ones say nothing about the fire now
 TREND_GOES_STALE_MIN = 5.0   # a trend told longer ago than this does not outlive a new reading
+FAR_FROM_TARGET_F = 25.0     # judgement: a dome this far off is no longer "near target"
 VENTS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
+CANNOT, HALF_SET = "hands_cannot", "vents_half_set"  # about the cook's hands; no rule reads them, the plan does
+OF_THE_FOOD = ("food", "food_kg", "meat_kind", "intact", "bird", "fat_share", "leftover", "resting", "meat_f",
+               "meat_target_f", "meat_trend", "meat_was_f", "meat_start_f", "peak_meat_f", "meat_held_for_min",
+               "food_on_for_min", "danger_zone_for_min", "cooling_for_min", "out_of_fridge_min", "fire_died_ago_min")
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,12 +37,15 @@ class Move:
 @dataclass(frozen=True, slots=True)
 class Situation:
     """facts: as told, by name; readings: (minute, °F) of the dome, oldest first; moves of vents and lid, oldest first;
-    declined: questions not answered."""
+    declined: questions not answered; cannot: moves (`move_name`) that the person can't make; half_set_at: the minute
+    at which one of two vents that belong together was set (None: nothing half done)."""
 
     facts: Mapping[str, Fact] = field(default_factory=dict)
     readings: tuple[tuple[float, float], ...] = ()
     moves: tuple[Move, ...] = ()
     declined: frozenset[str] = frozenset()
+    cannot: frozenset[str] = frozenset()
+    half_set_at: float | None = None
 
     def value(self, name: str, vocabulary: Vocabulary, now: float) -> Value | None:
         """What is told of `name`, moved on to the minute `now`; None when unknown."""
@@ -46,23 +54,47 @@ class Situation:
 
     def at(self, vocabulary: Vocabulary, now: float) -> dict[str, Fact]:
         """All told facts that still say something, those that move with the clock moved on to `now`."""
-        return {name: aged(fact, vocabulary, now) for name, fact in self.facts.items()
-                if not _faded(fact, vocabulary, now)}
+        known = {name: aged(fact, vocabulary, now) for name, fact in self.facts.items()
+                 if not _faded(fact, vocabulary, now)}
+        return known | self._hands(now)
+
+    def _hands(self, now: float) -> dict[str, Fact]:
+        """What the cook's hands can't do, and whether they are halfway through moving both vents."""
+        hands = {CANNOT: Fact(CANNOT, ",".join(sorted(self.cannot)), "said", now)} if self.cannot else {}
+        moved = self.facts.get("vents_moved_ago_min")
+        if moved and self.half_set_at is not None and moved.at_min == self.half_set_at:
+            hands[HALF_SET] = Fact(HALF_SET, True, "derived", self.half_set_at)
+        return hands
 
     def decline(self, fact: str) -> "Situation":
         """Remember that the person can't answer for `fact`."""
         return replace(self, declined=self.declined | {fact})
 
+    def unable(self, move: str) -> "Situation":
+        """Remember that the person can't make `move` (a `move_name`)."""
+        return replace(self, cannot=self.cannot | {move})
+
+    def take_back(self, names: Iterable[str]) -> "Situation":
+        """The situation without what was last told of `names`: a slip of the tongue is neither a reading nor a move."""
+        readings = self.readings[:-1] if {"dome_f", "over_f"} & set(names) & set(self.facts) else self.readings
+        return replace(self, facts={name: fact for name, fact in self.facts.items() if name not in set(names)},
+                       readings=readings)
+
+    def without_food(self) -> "Situation":
+        """The food is thrown away: nothing told of it counts any more."""
+        return replace(self, facts={name: fact for name, fact in self.facts.items() if name not in OF_THE_FOOD})
+
     def tell(self, told: Mapping[str, Value], origin: Origin, vocabulary: Vocabulary, now: float) -> "Situation":
         """The situation after `told`. Values must have passed vocabulary.check."""
         new = {name: Fact(name, value, origin, now, self._since(name, value, now)) for name, value in told.items()}
         moved = _vents_moved(self.facts, new)
-        target = _target_between_the_lines(new, now)
-        ended = _ended(new, self.facts, vocabulary, now)
+        target = _target_between_the_lines(new, now) | _dome_stays(self.facts, new)
+        ended = _ended(new | target, self.facts, vocabulary, now) | _left_target(self.facts, new)
         kept = {name: fact for name, fact in self.facts.items() if name not in ended}
         facts = kept | _flags_ended(kept, new, vocabulary, now) | target | moved | new
-        readings = self.readings + tuple((now, float(fact.value)) for name, fact in new.items() if name == "dome_f")
+        readings = self.readings + _reading(facts, new, now)
         return replace(self, facts=facts, readings=readings[-MOST_READINGS:], declined=self.declined - set(told),
+                       cannot=self.cannot - _moves_shown(moved | new),
                        moves=(self.moves + _moves(self.facts, moved | new, now))[-MOST_READINGS:])
 
     def _since(self, name: str, value: Value, now: float) -> float:
@@ -136,6 +168,41 @@ def _target_between_the_lines(new: Mapping[str, Fact], now: float) -> dict[str, 
     if "dome_f" in new and "over_f" in new and "target_f" not in new:
         return {"target_f": Fact("target_f", float(new["dome_f"].value) - float(new["over_f"].value), "derived", now)}
     return {}
+
+
+def _dome_stays(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> dict[str, Fact]:
+    """Another target moves no fire: a dome known as a distance from the old one is kept as a reading."""
+    if "target_f" not in new or {"dome_f", "over_f"} & set(new) or not {"target_f", "over_f"} <= set(old):
+        return {}
+    over = old["over_f"]
+    return {"dome_f": Fact("dome_f", float(old["target_f"].value) + float(over.value), "derived", over.at_min)}
+
+
+def _left_target(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> set[str]:
+    """The time near the target ends once a reading stands far from it."""
+    over, dome, target = new.get("over_f"), new.get("dome_f"), new.get("target_f") or old.get("target_f")
+    off = float(over.value) if over else float(dome.value) - float(target.value) if dome and target else 0.0
+    return {"at_target_for_min"} - set(new) if abs(off) >= FAR_FROM_TARGET_F else set()
+
+
+def _reading(facts: Mapping[str, Fact], new: Mapping[str, Fact], now: float) -> tuple[tuple[float, float], ...]:
+    """The dome as newly told, be it as a distance from a target that is known, or becomes known now."""
+    if "dome_f" in new:
+        return ((now, float(new["dome_f"].value)),)
+    if {"over_f", "target_f"} & set(new) and {"over_f", "target_f"} <= set(facts):
+        over = facts["over_f"]
+        return ((over.at_min, float(facts["target_f"].value) + float(over.value)),)
+    return ()
+
+
+def move_name(act: str, parameters: Mapping[str, object]) -> str:
+    """What the hands do in a step, whatever the amount: "set_vent bottom", "burp_lid"."""
+    return f"{act} {parameters['vent']}" if "vent" in parameters else act
+
+
+def _moves_shown(new: Mapping[str, Fact]) -> set[str]:
+    """Moves that can be made after all: a vent told to have been moved moves."""
+    return {f"set_vent {name.split('_')[0]}" for name in VENTS if name in new} if "vents_moved_ago_min" in new else set()
 
 
 def _flags_ended(kept: Mapping[str, Fact], new: Mapping[str, Fact], vocabulary: Vocabulary,

@@ -16,6 +16,12 @@ class Stand:
         self._cooks: dict[str, Cook] = {"": Cook()}
         self.current = ""
 
+    def copy(self) -> "Stand":
+        """A second one that later changes to this one leave alone; cooks are frozen and may be shared."""
+        other = Stand()
+        other._cooks, other.current = dict(self._cooks), self.current
+        return other
+
     def __getitem__(self, name: str) -> Cook:
         return self._cooks[name]
 
@@ -54,6 +60,18 @@ class Stand:
         told = {fact: value for fact, value in facts.items() if fact not in passing}
         cook = self._cooks[name]
         self.keep(replace(cook, situation=cook.situation.tell(told, origin, rulebook.vocabulary, now)))
+
+    def endangered(self) -> tuple[str, ...]:
+        """The cookers that are not in hand and whose last reply held a danger that lasts."""
+        return tuple(name for name, cook in self._cooks.items() if name != self.current and cook.endangered)
+
+    def take_back(self, names: Iterable[str]) -> None:
+        """What was last told of `names` about the cooker in hand was a slip."""
+        self.keep(replace(self.cook, situation=self.cook.situation.take_back(names)))
+
+    def unable(self) -> None:
+        """The step in hand can't be done."""
+        self.keep(self.cook.unable())
 
     def decline(self) -> None:
         """The question that stands open can't be answered."""

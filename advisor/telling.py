@@ -11,11 +11,13 @@ MOST_FINDINGS = 2  # more would stand between the cook and the first step
 
 
 def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequence[FindingSaid], plan: Plan,
-         prospect: Sequence[str], question: QuestionAsked | None, phrases: dict[str, str], wording: Wording) -> str:
-    """The whole reply. `before` are lines that come ahead of the advice, `prospect` those that say when it is back."""
+         elsewhere: Sequence[CautionSaid], prospect: Sequence[str], question: QuestionAsked | None,
+         phrases: dict[str, str], wording: Wording) -> str:
+    """The whole reply. `before` are lines that come ahead of the advice, `prospect` those that say when it is back;
+    `elsewhere` are dangers on other cookers."""
     first, later = _dangers(plan)
     blocks = [
-        danger_lines(first, phrases),
+        danger_lines([*elsewhere, *first], phrases),
         [*before, *(answer.says for answer in answers)],
         [finding.says for finding in _worth_saying(findings, plan)],
         _steps_with_dangers(plan.steps, later, phrases),
@@ -26,6 +28,16 @@ def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequenc
         [_look_again(plan, phrases, wording)],
         [question_line(question, phrases)],
     ]
+    return _joined(blocks)
+
+
+def tell_short(cautions: Iterable[CautionSaid], lines: Iterable[str], question: QuestionAsked | None,
+               phrases: dict[str, str]) -> str:
+    """An answer that leaves the steps as they were said before; the dangers are said again all the same."""
+    return _joined([danger_lines(cautions, phrases), lines, [question_line(question, phrases)]])
+
+
+def _joined(blocks: Iterable[Iterable[str]]) -> str:
     paragraphs = ["\n".join(line for line in block if line) for block in blocks]
     return "\n\n".join(paragraph for paragraph in paragraphs if paragraph)
 
@@ -83,6 +95,6 @@ def _success(plan: Plan, phrases: dict[str, str]) -> list[str]:
 
 
 def _look_again(plan: Plan, phrases: dict[str, str], wording: Wording) -> str:
-    if not plan.check_in_min:
-        return ""
-    return wording.fill(phrases["look_again"], {"wait_min": plan.check_in_min})
+    if not plan.first_wait_min:
+        return ""  # the hands are busy, or it burns
+    return wording.fill(phrases["look_again"], {"wait_min": plan.first_wait_min})

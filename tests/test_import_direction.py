@@ -17,7 +17,7 @@ ROWS = [
     {"outlook"},
     {"advice", "cook", "cooknames"},
     {"composing", "stand", "urgency"},
-    {"asides"},
+    {"asides", "reporting"},
     {"conversation"},
     {"rule_lint", "transcripts", "practice"},
     {"terminal"},

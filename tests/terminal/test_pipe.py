@@ -183,8 +183,6 @@ def test_output_nobody_reads_ends_it_with_one_sentence():
     assert re.fullmatch(r"drafthand: the output cannot be written .*\n", said)
 
 
-@pytest.mark.xfail(strict=True, reason="a turn that fails inside keeps what it was told; the conversation would have "
-                                       "to put it back")
 def test_a_fault_of_ours_loses_nothing_either(conversation, monkeypatch):
     program = Program(conversation)
     program.send(say="dome 300, want 250", at_min=0)

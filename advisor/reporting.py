@@ -1,0 +1,50 @@
+"""What a message reports, read against the cook it is about: facts entailed, facts taken back, steps done. Pure."""
+
+from collections.abc import Iterable, Mapping
+
+from advisor.cook import Cook
+from advisor.facts import Value
+from advisor.language.heard import Heard
+from advisor.rulebook.loader import Rulebook
+from advisor.situation import VENTS
+
+SMALL_TALK = {"greeting", "thanks", "off_topic"}
+
+
+def completed(heard: Heard, cook: Cook) -> Mapping[str, Value]:
+    """What the words state, with what they plainly entail here.
+
+    A reading given in answer to our question belongs to the distance told before: that says the target.
+    Vents reported done were moved just now.
+    """
+    facts, asked, over = heard.facts, cook.asked, cook.situation.facts.get("over_f")
+    if asked and asked.fact == "dome_f" and "dome_f" in facts and over and not {"target_f", "over_f"} & set(facts):
+        return {**facts, "target_f": float(facts["dome_f"]) - float(over.value)}
+    if "done" in heard.intents and set(VENTS) & set(facts):
+        return {"vents_moved_ago_min": 0.0, **facts}
+    return facts
+
+
+def taken_back(heard: Heard) -> Iterable[str]:
+    """The facts that a correction ("no, I meant 300") puts right."""
+    return heard.facts if "correction" in heard.intents else ()
+
+
+def steps_done(heard: Heard, cook: Cook, rulebook: Rulebook) -> tuple[int, ...]:
+    """Which steps a report of "done" means: those named, all, or those in hand that the words don't gainsay."""
+    if heard.all_done:
+        return tuple(step.n for step in cook.steps if not step.when)
+    if heard.done_steps:
+        return tuple(step.n for step in cook.steps if step.n in heard.done_steps)
+    return cook.steps_in_hand_that_agree(heard.facts, rulebook)
+
+
+def usable(heard: Heard) -> bool:
+    """Whether the message brought anything to go on; a refused value or small talk off the subject does not."""
+    return bool(heard.facts or heard.others or heard.about or heard.unclear or set(heard.intents) - {"off_topic"})
+
+
+def is_small_talk(heard: Heard) -> bool:
+    """Whether a short answer will do: nothing was told, asked or refused."""
+    told = heard.facts or heard.others or heard.about or heard.unclear or heard.refused
+    return not told and set(heard.intents) <= SMALL_TALK
