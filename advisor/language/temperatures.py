@@ -91,7 +91,9 @@ class _Reader:
             after = match.start == at + 1 and match.means in (1, -1) and self._is_offset(match, quantity)
             if after and self._tells_error(match, at):
                 return None
-            if match.means == "by_off" and self.cues.lead_to(match, at) and (side := self._side()):
+            led = match.means == "by_off" and self.cues.lead_to(match, at)
+            led = led or (match.means == "by_side" and match.start == at + 1)
+            if led and (side := self._side()):
                 return Claim("over_f", side * quantity.value, quantity.unit, at, quantity.said, is_difference=True)
             before = match.means in ("by_over", "by_under") and self.cues.lead_to(match, at)
             if after and self.message.words(match.end, match.end + 1) in ("outside", "zero", "out"):

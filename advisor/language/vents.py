@@ -14,6 +14,7 @@ SUBJECTS = {
     "on_top": ("top",),
     "both": ("bottom", "top"),
     "vents": ("bottom", "top"),
+    "neither": ("bottom", "top"),
     "everything": ("bottom", "top"),
     "doors": ("bottom", "top"),
 }
