@@ -151,7 +151,7 @@ def test_a_danger_stands_in_every_reply_while_it_lasts(conversation):
 
 
 @pytest.mark.parametrize("danger", [
-    {"wood_state": "treated"}, {"crack_kind": "through"}, {"ceramic_cracked": True, "water_thrown": True},
+    {"wood_state": "treated"}, {"crack_kind": "through"}, {"water_thrown": True}, {"extinguisher_used": True},
     {"scorching": True}, {"grease_fire_over": True}, {"band_loose": True}])
 @pytest.mark.parametrize("fire", [
     {"dome_f": 350, "target_f": 250}, {"dome_f": 255, "target_f": 250}, {"dome_f": 180, "target_f": 250},
