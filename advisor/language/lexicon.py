@@ -1,14 +1,11 @@
 """The words of the trade, read once: rules/language.yaml and the `words:` of every fact, made ready for matching."""
 
-import re
 from collections.abc import Iterator
 from functools import cached_property, lru_cache
 from pathlib import Path
 from typing import Any
 
 from advisor.language.patterns import PatternBook
-from advisor.language.spoken import NUMBER_WORDS
-from advisor.language.unit_words import UNIT_WORDS
 from advisor.vocabulary import Vocabulary
 from advisor.yamlfile import read_yaml
 
@@ -25,11 +22,6 @@ OWNED = (
     "meat_start_f",
     "peak_meat_f",
 )
-
-
-def skeleton(word: str) -> str:
-    """The first letter and the consonants after it, doubles once."""
-    return word[:1] + re.sub(r"(.)\1+", r"\1", re.sub("[aeiouy]", "", word[1:]))
 
 
 class Lexicon:
@@ -213,50 +205,6 @@ class Lexicon:
         return self.book(
             {value: patterns for value, patterns in self.data["answers_to"].get(fact, {}).items()}
         )
-
-    @cached_property
-    def common_words(self) -> frozenset[str]:
-        """Words that stand as they are, whatever they look like."""
-        return frozenset(
-            {
-                *self.lemmas,
-                *self.lemmas.values(),
-                *self.short_forms,
-                *self.data["common_words"].split(),
-                *self.data["talk"].split(),
-                *UNIT_WORDS,
-                *NUMBER_WORDS,
-            }
-        )
-
-    @cached_property
-    def known_words(self) -> frozenset[str]:
-        """The common words and every word of a pattern; a dear set, wanted for strange words alone."""
-        books = (
-            self.phrases,
-            self.owners,
-            self.after_figures,
-            self.differences,
-            self.topics,
-            self.openings,
-            self.moods,
-            self.idioms,
-            self.intents,
-            self.answers,
-            self.names,
-            self.events,
-        )
-        return self.common_words.union(*(book.words() for book in books))
-
-    @cached_property
-    def skeletons(self) -> dict[str, str]:
-        """Trade words by their consonants, for "dropng" and "gaskit"."""
-        return {skeleton(word): word for word in reversed(self.trade_words) if len(skeleton(word)) >= 3}
-
-    @cached_property
-    def trade_words(self) -> tuple[str, ...]:
-        """The words that a misspelling may be mended into."""
-        return tuple(self.data["mend_into"].split())
 
 
 @lru_cache(maxsize=4)

@@ -11,7 +11,8 @@ from advisor.language.heard import Unclear
 from advisor.language.message import Message
 from advisor.language.replies import corrects
 from advisor.language.scales import HINT_OF_F, in_fahrenheit, left_open, scale_of
-from advisor.language.temperatures import WIDEST_READING, temperature_claims
+from advisor.language.temperatures import temperature_claims
+from advisor.language.unread import WIDEST_READING
 
 DIED_WORDS = {"died", "out", "dead"}
 FEWEST_FOR_TREND = 3

@@ -8,19 +8,17 @@ from functools import cached_property
 
 from advisor.language.claims import Claim
 from advisor.language.cues import Cues
+from advisor.language.differences import difference_at
 from advisor.language.intents import topic_of
 from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match
 from advisor.language.small_talk import UNHEARD, is_led, is_small_talk
-from advisor.language.tokens import Quantity
+from advisor.language.unread import ASKING, is_asked_of, is_error, is_weather, spans_the_danger_zone
 
 LOWEST_BARE_C = 15  # the same from somebody who has said a figure in Celsius
 LOWEST_BARE = 32  # a bare figure below this is a count or a clock time, not a reading
 HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
-WIDEST_READING = 2  # "between 40 and 140" is no reading that wavers
-HIGHEST_ADJECTIVE = 200  # "20 hot" is a difference, "400 hot" a reading
-ASKING = ("ask", "plan", "later")
 OWNERS = {
     "dome_f": "dome_f",
     "grate_f": "grate_f",
@@ -31,14 +29,6 @@ OWNERS = {
 }
 PLANNED = {"fuel_needed", "timeline", "starters", "vent_setting", "wood_needed"}  # topics before the fire is lit
 BATHS = ("boiling_reads_f", "ice_reads_f")
-WEATHER = {"windy", "raining", "rain", "snowing", "snow", "humid", "sunny", "cloudy", "overcast", "freezing", "breezy"}
-HOTTEST_DAY = 120  # a lone marked figure below this beside talk of the weather is the weather's
-COLDEST_COOKER = 25  # a marked figure below this is the weather's
-SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
-ERRORS = {"low", "high", "out", "off", "lower", "higher", "hotter", "colder", "cooler", "hot", "cold"}
-HOT = {"hot", "high", "over", "above", "hotter", "higher"}
-COLD = {"cold", "low", "under", "below", "colder", "lower", "cool", "cooler"}
-_PLAIN = {"over", "above", "under", "below", "past", "beneath"}
 
 
 def temperature_claims(message: Message) -> list[Claim]:
@@ -67,7 +57,7 @@ class _Reader:
         for place, at in enumerate(self.cues.figures):
             if self.message.moods[at] in UNHEARD:
                 continue
-            claim = self._difference(at) or self._reading(place, at)
+            claim = difference_at(self.message, self.cues, self.offsets, at) or self._reading(place, at)
             if claim:
                 found.append(claim)
         return found + self._equal_targets(found)
@@ -81,64 +71,6 @@ class _Reader:
         cue = cues[-1]
         ahead = [claim for claim in readings if claim.at < cue.start]
         return [replace(ahead[-1], fact="target_f")] if ahead else []
-
-    def _difference(self, at: int) -> Claim | None:
-        quantity = self.tokens[at].quantity
-        sign = self._sign(at)
-        if sign:
-            return Claim("over_f", sign * abs(quantity.value), quantity.unit, at, quantity.said, is_difference=True)
-        for match in self.offsets:
-            after = match.start == at + 1 and match.means in (1, -1) and self._is_offset(match, quantity)
-            if after and self._tells_error(match, at):
-                return None
-            led = match.means == "by_off" and self.cues.lead_to(match, at)
-            led = led or (match.means == "by_side" and match.start == at + 1)
-            if led and (side := self._side()):
-                return Claim("over_f", side * quantity.value, quantity.unit, at, quantity.said, is_difference=True)
-            before = match.means in ("by_over", "by_under") and self.cues.lead_to(match, at)
-            if after and self.message.words(match.end, match.end + 1) in ("outside", "zero", "out"):
-                return Claim("ambient_f", -quantity.value, quantity.unit, at, quantity.said)
-            if (after or before) and quantity.value > 0 and self.message.moods[at] != "was":
-                return Claim(
-                    "over_f",
-                    SIGNS[match.means] * quantity.value,
-                    quantity.unit,
-                    at,
-                    quantity.said,
-                    is_difference=True,
-                )
-        return None
-
-    def _side(self) -> int:
-        """+1 where the message says too hot, -1 too cold, 0 where neither or both."""
-        words = {token.text for token in self.tokens}
-        return bool(words & HOT) - bool(words & COLD)
-
-    def _tells_error(self, match: Match, at: int) -> bool:
-        """ "My thermometer reads 5 low": how far the instrument is out."""
-        start, _ = self.message.clause(at)
-        words = [token.text for token in self.tokens[start:at]]
-        return (
-            bool({"thermometer", "gauge", "probe"} & set(words))
-            and self.tokens[at - 1].lemma == "say"
-            and self.tokens[match.start].text in ERRORS
-        )
-
-    def _sign(self, at: int) -> int:
-        """+1 for a figure written "+12", -1 for "-15" beside talk of a target; 0 where there is no sign."""
-        value = self.tokens[at].quantity.value
-        if self.tokens[at].text.startswith("+") and value < HIGHEST_ADJECTIVE:
-            return 1
-        wished = any(token.text in ("target", "goal", "setpoint") for token in self.tokens)
-        return -1 if wished and self.tokens[at].text.startswith("-") and value < 0 else 0
-
-    def _is_offset(self, match: Match, quantity: Quantity) -> bool:
-        word = self.tokens[match.start].text
-        if match.start + 1 < len(self.tokens) and self.tokens[match.end - 1].text == "than":
-            return False  # "25 lower than the old probe"
-        if self.message.words(match.end, match.end + 1) == "than" and len(match) == 1:
-            return False
-        return word in _PLAIN or quantity.value < HIGHEST_ADJECTIVE
 
     @cached_property
     def small_talk(self) -> bool:
@@ -172,11 +104,6 @@ class _Reader:
             moves=before and fact == "dome_f" and self.cues.starts_a_move(place, at),
         )
 
-    def _spans_the_danger_zone(self, at: int) -> bool:
-        """ "Between 40 and 140" is no reading."""
-        span = self.tokens[at].quantity.span
-        return bool(span and span[1] > WIDEST_READING * span[0])
-
     def _mentions_meat(self) -> bool:
         return any(cue.means == "meat_f" for cue in self.cues.owners) or any(
             token.text == "fridge" for token in self.tokens
@@ -195,13 +122,8 @@ class _Reader:
         for fact in BATHS:
             if fact in roles:
                 return fact, False
-        quantity = self.tokens[at].quantity
-        coldest = HOTTEST_DAY if self._talks_of_weather() else (0 if quantity.unit == "C" else COLDEST_COOKER)
-        if (
-            quantity.kind == "degrees"
-            and quantity.value < coldest
-            and not roles & {"meat_f", "target_f"}
-        ):
+        alone = len(self.cues.figures) == 1
+        if is_weather(self.message, at, alone) and not roles & {"meat_f", "target_f"}:
             return "ambient_f", False
         after = self.cues.after(place, at, bool(roles - {"before"}))
         if after == "not_a_reading":
@@ -210,7 +132,7 @@ class _Reader:
             roles = roles | {"before"}
         elif after == "meat_f" and roles & {"peak_meat_f", "meat_start_f"} and self._may_be_meat(at):
             return next(iter(roles & {"peak_meat_f", "meat_start_f"})), False
-        elif after == "ambient_f" and self._is_error(at, roles):
+        elif after == "ambient_f" and is_error(self.message, at, roles):
             return None, False
         elif after and not (after == "meat_f" and not self._may_be_meat(at)):
             return self._target_of(after, roles, at), "before" in roles and after not in ("target_f",)
@@ -218,9 +140,9 @@ class _Reader:
             return "target_f", False
         if self.cues.was_then(at):
             roles = roles | {"before"}
-        if self._is_asked_of(at):
+        if is_asked_of(self.message, at):
             return None, False
-        if self._spans_the_danger_zone(at):
+        if spans_the_danger_zone(self.message, at):
             return None, False
         for fact in ("peak_meat_f", "meat_start_f"):
             if fact in roles and self._may_be_meat(at) and self._mentions_meat():
@@ -229,25 +151,6 @@ class _Reader:
         if wish:
             return self._wish(wish, roles, at), False
         return self._owner(place, at, roles)
-
-    def _is_error(self, at: int, roles: set[str]) -> bool:
-        """ "20 out" is an error, "95 out" on a hot day the weather."""
-        quantity = self.tokens[at].quantity
-        bare_out = self.message.words(at + 1, at + 3) in ("out", "out of") or self.message.clause(at)[1] == at + 2
-        return bool(
-            self.tokens[at + 1].text == "out" and bare_out and quantity.kind == "number" and "ambient_f" not in roles
-        )
-
-    def _is_asked_of(self, at: int) -> bool:
-        """ "Is 250 ok for ribs": a figure that is asked about, not read."""
-        asked = self.message.moods[at] in ASKING or any(token.text == "?" for token in self.tokens)
-        before = self.tokens[at - 1].text if at else ""
-        _, end = self.message.clause(at)
-        after = [token.text for token in self.tokens[at + 1 : end]]
-        return asked and before in ("is", "would", "will", "are", "should", "does") and "for" in after
-
-    def _talks_of_weather(self) -> bool:
-        return len(self.cues.figures) == 1 and bool(WEATHER & {token.text for token in self.tokens})
 
     def _target_of(self, after: str, roles: set[str], at: int) -> str:
         if after == "target_f":

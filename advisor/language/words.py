@@ -4,8 +4,9 @@ import itertools
 import re
 from functools import lru_cache
 
-from advisor.language.lexicon import Lexicon, skeleton
+from advisor.language.lexicon import Lexicon
 from advisor.language.patterns import Match, longest_first
+from advisor.language.spelling import Spelling, skeleton, spelling_of
 from advisor.language.tokens import Token
 
 SHORTEST_MENDED = 4
@@ -49,33 +50,34 @@ def _not(verb: Token) -> list[Token]:
 
 def mend(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     """Words that nobody knows made the nearest trade word, where one is near enough."""
+    spelling = spelling_of(lexicon)
     for token in tokens:
         if (
             token.kind == "word"
             and token.text.isalpha()
             and token.text.isascii()
-            and token.text not in lexicon.common_words
-            and token.text not in lexicon.known_words
+            and token.text not in spelling.common_words
+            and token.text not in spelling.known_words
         ):
-            token.text = token.lemma = _mended(token.text, lexicon)
+            token.text = token.lemma = _mended(token.text, lexicon, spelling)
     return tokens
 
 
-def _mended(word: str, lexicon: Lexicon) -> str:
+def _mended(word: str, lexicon: Lexicon, spelling: Spelling) -> str:
     if _THRICE.search(word):
         for repeat in (r"\1\1", r"\1"):
             shorter = _THRICE.sub(repeat, word)
-            if shorter in lexicon.known_words:
+            if shorter in spelling.known_words:
                 return shorter
         word = _THRICE.sub(r"\1", word)
     single = _DOUBLED.sub(r"\1", word)
-    if single != word and single in lexicon.known_words:
+    if single != word and single in spelling.known_words:
         return single
-    if word.endswith("in") and word + "g" in lexicon.known_words | lexicon.lemmas.keys():
+    if word.endswith("in") and word + "g" in spelling.known_words | lexicon.lemmas.keys():
         return word + "g"
     if len(word) < SHORTEST_MENDED or len(word) > 20:
         return word
-    return lexicon.skeletons.get(skeleton(word)) or _nearest(word, lexicon.trade_words)
+    return spelling.skeletons.get(skeleton(word)) or _nearest(word, spelling.trade_words)
 
 
 @lru_cache(maxsize=2000)
