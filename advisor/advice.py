@@ -15,7 +15,11 @@ from advisor.questions import choose_question, phrase
 from advisor.reply import QuestionAsked
 from advisor.rulebook.loader import Rulebook
 from advisor.situation import Situation
+from advisor.ventchart import opening_for
 from advisor.wording import Wording
+
+
+NO_PROSPECT = Prospect(None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +29,7 @@ class Advice:
     inference: Inference
     plan: Plan
     question: QuestionAsked | None
-    prospect: Prospect = Prospect(None)
+    prospect: Prospect = NO_PROSPECT
 
     @property
     def facts(self) -> Mapping[str, Fact]:
@@ -51,6 +55,10 @@ class Adviser:
         view = self._outlook.on(situation, inference.facts, now) if self._outlook else None
         if view is None:
             return Advice(inference, plan, question)
+        if any(firing.rule.then.sized_by for firing in plan.chosen):
+            chart = opening_for(self.rulebook.catalogue.vent_chart, view.known.target_f)
+            sized = view.sized(situation, inference.facts, chart, now)
+            inference, plan = self._consider(situation, now, wording, passing or {}, sized)
         return Advice(inference, plan, question,
                       view.prospect(plan.steps, self.rulebook.catalogue.phrases, wording))
 
@@ -62,9 +70,10 @@ class Adviser:
         return phrase(fact, self.rulebook, advice.inference, wording) if fact else None
 
     def _consider(self, situation: Situation, now: float, wording: Wording,
-                  passing: Mapping[str, Value]) -> tuple[Inference, Plan]:
+                  passing: Mapping[str, Value], sized: Mapping[str, Fact] | None = None) -> tuple[Inference, Plan]:
         facts = derive(situation, self.rulebook.vocabulary, self.rulebook.catalogue.vent_chart, self.profile, now)
         facts |= {name: Fact(name, value, "said", now) for name, value in passing.items()}
+        facts |= sized or {}
         inference = self._reasoner.infer(facts)
         return inference, make_plan(inference, self.rulebook.catalogue, wording)
 

@@ -3,18 +3,21 @@
 Judgement about these numbers (what is far, what is hot) belongs to rules/understand, not here.
 """
 
-from collections.abc import Callable, Mapping
+import math
+from collections.abc import Callable, Iterable, Mapping
 
 from advisor.facts import Fact, Origin, Value
 from advisor.profile import CookerProfile
 from advisor.rulebook.catalogue import VentChart
 from advisor.situation import Situation
-from advisor.ventchart import PRIOR_SD, SMALLEST_GAP, aimed, in_sight, nudged, opening_for
+from advisor.ventchart import PRIOR_SD, SMALLEST_GAP, a_little_under, aimed, in_sight, nudged, opening_for
 from advisor.vocabulary import Vocabulary
 from advisor.water import boiling_point_f
 
 BURP_EVERY_MIN = 10.0       # common practice, no published source: burp, wait 10, burp again
 HANDS_OFF_MIN = 5.0         # common practice, no published source: no vent move sooner after the last
+ANSWERED_MIN = 8.0          # a setting left alone for so long shows where it leads: judgement
+SHOWS_WITHIN_F = 90.0       # further off it says nothing about what would hold the target
 SETTLE_BELOW_F = 10.0       # common practice, no published source: "a little under the target, because it creeps up"
 INCH_IN = 1.0               # common practice, no published source: the bottom vent about an inch open
 NEAR_TARGET_F = 15.0        # common practice, no published source: off by 10-15 °F is near enough
@@ -39,7 +42,7 @@ def derive(situation: Situation, vocabulary: Vocabulary, chart: VentChart, profi
     _near_target(book, situation)
     _smoke(book, situation)
     _gauges(book)
-    _plan_numbers(book, chart, profile)
+    _plan_numbers(book, chart, profile, situation)
     return known
 
 
@@ -151,7 +154,7 @@ def _gauges(book: _Book) -> None:
         book.put("ice_error_f", reads - 32.0)
 
 
-def _plan_numbers(book: _Book, chart: VentChart, profile: CookerProfile) -> None:
+def _plan_numbers(book: _Book, chart: VentChart, profile: CookerProfile, situation: Situation) -> None:
     book.put("inch_bottom", min(1.0, INCH_IN / profile.bottom_travel_in))
     moved = book.number("vents_moved_ago_min")
     if moved is not None:
@@ -162,19 +165,40 @@ def _plan_numbers(book: _Book, chart: VentChart, profile: CookerProfile) -> None
     if target is None:
         return
     book.put("settle_f", target - SETTLE_BELOW_F)
-    for name, opening in settings(book.known, opening_for(chart, target), opening_for(chart, target - SETTLE_BELOW_F)).items():
+    shown = shown_settings(situation, target, book.number("top_vent"), book.number("ahead_f"), book.now)
+    for name, opening in settings(book.known, opening_for(chart, target), shown).items():
         book.put(name, opening)
 
 
-def settings(known: Mapping[str, Fact], hold: float, settle: float, prior_sd: float = PRIOR_SD) -> dict[str, float]:
-    """Openings of the top vent by name, when `hold` should hold the target and `settle` a little less."""
-    top, ahead, moved = (_number(known, name) for name in ("top_vent", "ahead_f", "vents_moved_ago_min"))
-    if top is None or ahead is None:
-        return {"hold_top": hold, "settle_top": settle}
-    if top > SMALLEST_GAP and (moved is None or moved >= HANDS_OFF_MIN):
-        seen = in_sight(hold, top, ahead, prior_sd)
-        hold, settle = seen, max(SMALLEST_GAP, round(settle / hold * seen, 3))
-    return {"hold_top": hold, "settle_top": settle, "aim_top": aimed(top, ahead, hold), "nudge_top": nudged(top, ahead)}
+def shown_settings(situation: Situation, target_f: float, top: float | None, ahead_f: float | None,
+                   now: float) -> list[tuple[float, float]]:
+    """What the settings of this cook have shown: (top opening, °F off the target under it), each left alone for a while.
+
+    The last counts with where the dome heads; earlier ones with the last reading before they were changed.
+    """
+    shown, since, stood = [], -math.inf, None
+    for move in situation.moves:
+        if move.top is None:
+            continue
+        last = next((dome for minute, dome in reversed(situation.readings) if minute <= move.at_min), None)
+        stood = move.top_was if stood is None else stood
+        if stood is not None and last is not None and move.at_min - since >= ANSWERED_MIN:
+            shown.append((stood, last - target_f))
+        since, stood = move.at_min, move.top
+    if top is not None and ahead_f is not None and now - since >= ANSWERED_MIN:
+        shown.append((top, ahead_f))
+    return [(opening, off) for opening, off in shown if opening > SMALLEST_GAP and abs(off) <= SHOWS_WITHIN_F]
+
+
+def settings(known: Mapping[str, Fact], prior: float, shown: Iterable[tuple[float, float]],
+             prior_sd: float = PRIOR_SD) -> dict[str, float]:
+    """Openings of the top vent by name. `prior` should hold the target, give or take prior_sd of its logarithm."""
+    hold = in_sight(prior, shown, prior_sd)
+    found = {"hold_top": hold, "settle_top": a_little_under(hold)}
+    top, ahead = _number(known, "top_vent"), _number(known, "ahead_f")
+    if top is not None and ahead is not None:
+        found |= {"aim_top": aimed(top, ahead, hold), "nudge_top": nudged(top, ahead)}
+    return found
 
 
 def _number(known: Mapping[str, Fact], name: str) -> float | None:

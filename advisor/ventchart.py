@@ -4,6 +4,7 @@ The gain is a compromise: along the chart an opening must grow by e^0.018 for a 
 half of one and twice the other corrects a good part of an error in one move and never much more than all of it.
 """
 
+from collections.abc import Iterable
 from itertools import pairwise
 from math import exp, log
 
@@ -30,15 +31,23 @@ def opening_for(chart: VentChart, dome_f: float) -> float:
     return points[-1].opening
 
 
-def in_sight(prior: float, top: float, ahead_f: float, prior_sd: float = PRIOR_SD) -> float:
-    """The opening that should hold the target: `prior`, weighed against what the present setting shows.
+def in_sight(prior: float, shown: Iterable[tuple[float, float]], prior_sd: float = PRIOR_SD) -> float:
+    """The opening that should hold the target: `prior`, weighed against what settings have shown (opening, °F off).
 
-    A top vent at `top` under which the dome heads for `ahead_f` off the target says that the holding setting is
-    top * exp(-gain * ahead_f). Both are joined by their precision in the logarithm.
+    A top vent at `opening` under which the dome heads for `off` degrees past the target says that the holding setting is
+    opening * exp(-gain * off). All are joined by their precision in the logarithm.
     """
-    shown = log(max(top, SMALLEST_GAP)) - GAIN_PER_F * ahead_f
-    known, seen = prior_sd ** -2, (SEEN_SD + SEEN_SD_PER_F * abs(ahead_f)) ** -2
-    return _possible(exp((known * log(max(prior, SMALLEST_GAP)) + seen * shown) / (known + seen)))
+    total = prior_sd ** -2
+    level = total * log(max(prior, SMALLEST_GAP))
+    for opening, off in shown:
+        weight = (SEEN_SD + SEEN_SD_PER_F * abs(off)) ** -2
+        total, level = total + weight, level + weight * (log(max(opening, SMALLEST_GAP)) - GAIN_PER_F * off)
+    return _possible(exp(level / total))
+
+
+def a_little_under(hold: float) -> float:
+    """The setting for ten degrees less than `hold` holds: a dome creeps up after it was opened."""
+    return _possible(hold * exp(-GAIN_PER_F * 10.0))
 
 
 def aimed(top: float, ahead_f: float, hold: float) -> float:

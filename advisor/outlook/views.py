@@ -10,6 +10,7 @@ from advisor.outlook.actions import deeds_of
 from advisor.outlook.lore import learned_of
 from advisor.outlook.prospect import Prospect, prospect_of
 from advisor.outlook.recall import known_of
+from advisor.outlook.sizing import sized
 from advisor.profile import CookerProfile
 from advisor.reply import StepSaid
 from advisor.situation import Situation
@@ -22,14 +23,32 @@ KEPT = 8  # cooks remembered: a stand of cookers, or one and a few questions abo
 class View:
     """A cook as the model sees it. The ensemble is made when first asked for."""
 
-    def __init__(self, known: Known, learned: Any) -> None:
-        self.known, self.learned = known, learned
+    def __init__(self, known: Known, learned: Any, holds: dict) -> None:
+        self.known, self.learned, self._holds = known, learned, holds
 
     @cached_property
     def ensemble(self):
         from advisor.thermal.ensemble import gather
 
         return gather(self.known, learned=self.learned)
+
+    def sized(self, situation: Situation, facts: Mapping[str, Fact], chart: float, now: float) -> dict[str, Fact]:
+        """The settings of the top vent with the model heard."""
+        origin = "learned" if self.learned is not None else "forecast"
+        return sized(situation, facts, chart, self._hold(), self.ensemble.contradicted, origin, now)
+
+    def _hold(self):
+        """The opening that holds the target; found anew only when what it rests on has changed."""
+        known = self.known
+        key = (known.target_f, known.soaked, known.windy, known.gasket_leaks, known.fuel_share, known.ash_heavy,
+               known.food_on, len(known.moves), known.readings[0].dome_f)
+        if key not in self._holds:
+            from advisor.thermal.hold import hold_opening
+
+            if len(self._holds) > KEPT:
+                self._holds.clear()
+            self._holds[key] = hold_opening(self.ensemble)
+        return self._holds[key]
 
     def prospect(self, steps: Iterable[StepSaid], phrases: Mapping[str, str], wording: Wording) -> Prospect:
         """What comes of following `steps`; empty when they do what the model does not play."""
@@ -47,6 +66,7 @@ class Outlook:
     def __init__(self, profile: CookerProfile) -> None:
         self._profile = profile
         self._learned = learned_of(profile)
+        self._holds: dict = {}
         self._views: OrderedDict[Known, View] = OrderedDict()
 
     def on(self, situation: Situation, facts: Mapping[str, Fact], now: float) -> View | None:
@@ -54,7 +74,7 @@ class Outlook:
         known = known_of(situation, facts, self._profile, now)
         if known is None:
             return None
-        view = self._views.setdefault(known, View(known, self._learned))
+        view = self._views.setdefault(known, View(known, self._learned, self._holds))
         self._views.move_to_end(known)
         if len(self._views) > KEPT:
             self._views.popitem(last=False)

@@ -61,7 +61,7 @@ def hold_opening(
     are now.
     """
     target = ensemble.known.target_f if target_f is None else target_f
-    n = min(ensemble.fixed.n, 64)
+    n = min(ensemble.fixed.n, 32)
     side = ensemble.pick(np.linspace(0, ensemble.fixed.n - 1, n).astype(int))
     known = replace(ensemble.known, readings=(Reading(0.0, target),), soaked=True, lit_ago_min=None)
     u = Controls(np.full(n, bottom), np.full(n, 0.15), 0.0, side.controls.wind)
