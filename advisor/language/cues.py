@@ -97,7 +97,8 @@ class Cues:
             and not (cue.means in WISHES and self._turns_away(cue.end, at))
         ]
         near = [cue for cue in cues if cue.start >= clause]
-        if not near and at > clause and self._are_fillers(clause, at):
+        in_brackets = at > 0 and self.tokens[at - 1].text == "("
+        if not near and (in_brackets or (at > clause and self._are_fillers(clause, at))):
             return cues  # "need it lower, like 230"
         return near if near or at - clause > 2 else [cue for cue in cues if cue.means in CARRIED]
 

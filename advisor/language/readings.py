@@ -1,7 +1,7 @@
 """Temperatures settled: corrections applied, scales chosen, the later word kept, trend and rate drawn from them."""
 
 import itertools
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from advisor.facts import Value
 from advisor.language.answer_figures import asks_for_minutes, bare_minutes
@@ -30,6 +30,7 @@ class Readings:
 def reading_facts(message: Message) -> Readings:
     claims = corrected_claims(message, temperature_claims(message))
     claims = [_answering(message, claim, claims) for claim in claims]
+    claims = _near_done(message, claims)
     if asks_for_minutes(message) and bare_minutes(message) is not None:
         claims = []
     scale, shown = scale_of(claims, message.context, spoken_scale(message))
@@ -41,6 +42,17 @@ def reading_facts(message: Message) -> Readings:
         facts = redirected(message, claims, facts)
         facts |= rescaled(message, facts)
     return Readings(facts, None, scale if shown else None)
+
+
+def _near_done(message: Message, claims: list[Claim]) -> list[Claim]:
+    """ "188 now, pulling at 203": a figure that nobody owns, a little below the meat's target, is the meat's."""
+    done = next((claim.value for claim in claims if claim.fact == "meat_target_f"), None)
+    if done is None or any(match.means == "dome_f" for match in message.lexicon.owners.find(message.tokens)):
+        return claims
+    return [
+        replace(claim, fact="meat_f") if claim.fact == "dome_f" and 0.75 * done <= claim.value <= done else claim
+        for claim in claims
+    ]
 
 
 def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:

@@ -17,6 +17,7 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     facts = _stem_in_food(facts) | {
         fact: value for fact, value in follow_ups(message).items() if fact not in facts
     }
+    facts = _rate_of_the_meat(facts)
     rate = facts.get("rate_f_per_min")
     if isinstance(rate, float) and rate and "trend" not in facts:
         facts = facts | {"trend": "rising" if rate > 0 else "falling"}
@@ -37,6 +38,15 @@ def _lid_shut_again(message: Message, facts: dict[str, Value]) -> dict[str, Valu
     if any(token.text in STAYS_OPEN for token in message.tokens):
         return facts
     return {name: value for name, value in facts.items() if name != "lid_open"}
+
+
+def _rate_of_the_meat(facts: dict[str, Value]) -> dict[str, Value]:
+    """A rate beside the meat's figure alone ("181 inside, gaining one every ten minutes") is not the dome's."""
+    rate = facts.get("rate_f_per_min")
+    if not isinstance(rate, float) or "meat_f" not in facts or "dome_f" in facts:
+        return facts
+    rest = {name: value for name, value in facts.items() if name not in ("rate_f_per_min", "trend")}
+    return rest | ({"meat_trend": "rising" if rate > 0 else "falling"} if rate else {})
 
 
 def _held_by_one(message: Message, facts: dict[str, Value]) -> dict[str, Value]:

@@ -69,6 +69,8 @@ class _Reader:
         if not cues or not readings or any(claim.fact == "target_f" for claim in found):
             return []
         cue = cues[-1]
+        if denied(self.tokens, cue.start, self.lexicon):
+            return []
         ahead = [claim for claim in readings if claim.at < cue.start]
         return [replace(ahead[-1], fact="target_f")] if ahead else []
 
