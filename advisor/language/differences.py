@@ -75,4 +75,4 @@ def _is_offset(message: Message, match: Match, quantity: Quantity) -> bool:
         return False  # "25 lower than the old probe"
     if message.words(match.end, match.end + 1) == "than" and len(match) == 1:
         return False
-    return word in _PLAIN or quantity.value < HIGHEST_ADJECTIVE
+    return word in _PLAIN or quantity.value < HIGHEST_ADJECTIVE or (len(match) > 1 and quantity.value <= 250)

@@ -4,6 +4,7 @@ from advisor.language.message import Message
 from advisor.language.patterns import Match
 from advisor.units import difference_c_to_f
 
+LOWEST_HEIGHT = 100  # feet; nobody tells a height above the sea below this
 DAY, HALF_DAY = 1440, 720
 OF_THE_FIRE = {"at_target_for_min", "vents_moved_ago_min"}  # times that a stalled meat does not tell
 MEAT_WORDS = {"meat", "food", "internal", "inside", "core", "centre", "center", "probe"}
@@ -24,6 +25,8 @@ def figure_in(message: Message, match: Match, fact: str) -> float | None:
         kelvins = (quantity.unit or _scale(message)) == "C"
         rate = difference_c_to_f(quantity.value) if kelvins else quantity.value
         return round(rate * _direction(message, match.start), 2)
+    if fact == "altitude_ft" and quantity.value < LOWEST_HEIGHT:
+        return None  # "flames 4 feet high"
     return round(quantity.value, 2)
 
 

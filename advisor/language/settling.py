@@ -4,6 +4,7 @@ from advisor.facts import Value
 from advisor.language.follow_ups import follow_ups
 from advisor.language.message import Message
 
+OF_THE_COOKER = {"dome", "pit", "temp", "temperature", "fire", "cooker", "grate", "coals", "thermometer", "gauge"}
 STAYS_OPEN = {"still", "left", "open", "ajar", "propped"}
 OPENINGS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 
@@ -18,6 +19,9 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
         fact: value for fact, value in follow_ups(message).items() if fact not in facts
     }
     facts = _rate_of_the_meat(facts)
+    facts = _trend_of_the_meat(message, facts)
+    if facts.get("serve_in_min") is not None and facts.get("serve_in_min") == facts.get("food_on_for_min"):
+        facts = {name: value for name, value in facts.items() if name != "food_on_for_min"}
     rate = facts.get("rate_f_per_min")
     if isinstance(rate, float) and rate and "trend" not in facts:
         facts = facts | {"trend": "rising" if rate > 0 else "falling"}
@@ -47,6 +51,16 @@ def _rate_of_the_meat(facts: dict[str, Value]) -> dict[str, Value]:
         return facts
     rest = {name: value for name, value in facts.items() if name not in ("rate_f_per_min", "trend")}
     return rest | ({"meat_trend": "rising" if rate > 0 else "falling"} if rate else {})
+
+
+def _trend_of_the_meat(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
+    """ "Pork 150, stalled": where only the meat has a figure and nothing of the cooker is named, the trend is its own."""
+    if "meat_f" not in facts or "dome_f" in facts or facts.get("trend") in (None, "swinging"):
+        return facts
+    if any(token.lemma in OF_THE_COOKER for token in message.tokens):
+        return facts
+    rest = {name: value for name, value in facts.items() if name != "trend"}
+    return {"meat_trend": facts["trend"]} | rest
 
 
 def _held_by_one(message: Message, facts: dict[str, Value]) -> dict[str, Value]:

@@ -35,6 +35,8 @@ def unit(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     word = text_at(tokens, end)
     if word == '"' or (word == "in" and _in_is_inches(tokens, end, token.quantity.value)):
         return with_unit(token, "inch"), end + 1
+    if word == "k" and tokens[end].glued and token.quantity.value < 20:
+        return _thousands(tokens, token, end)
     if word == "m" and (tokens[end].glued or token.quantity.value >= LEAST_HEIGHT):
         return with_unit(token, "min" if token.quantity.value < LEAST_HEIGHT else "metres"), end + 1
     if word in MINUTES or word in INCHES or word in KILOGRAMS or word in FEET:
@@ -42,6 +44,13 @@ def unit(tokens: list[Token], at: int) -> tuple[Token, int] | None:
             return None
         return with_unit(token, word), end + 1
     return (token, end) if number_at > at else None
+
+
+def _thousands(tokens: list[Token], token: Token, end: int) -> tuple[Token, int]:
+    """ "5k feet"."""
+    token = replace(token, quantity=replace(token.quantity, value=1000 * token.quantity.value))
+    after = text_at(tokens, end + 1)
+    return (with_unit(token, after), end + 2) if after in FEET else (token, end + 1)
 
 
 def _sign(tokens: list[Token], at: int) -> tuple[int, int]:

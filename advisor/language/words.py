@@ -110,6 +110,11 @@ def name(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
 
 def _without_hyphens(tokens: list[Token]) -> list[Token]:
     """ "See-saws", "heat-soaked" as two words."""
+    tokens = [
+        token
+        for at, token in enumerate(tokens)
+        if "ish" not in _texts(tokens, at, at + 2) or "-" not in _texts(tokens, at - 1, at + 1)
+    ]
     return [
         token
         for at, token in enumerate(tokens)
@@ -121,6 +126,10 @@ def _without_hyphens(tokens: list[Token]) -> list[Token]:
             and tokens[at + 1].glued
         )
     ]
+
+
+def _texts(tokens: list[Token], start: int, end: int) -> list[str]:
+    return [token.text for token in tokens[max(0, start) : end]]
 
 
 def _replace(tokens: list[Token], matches: list[Match], make) -> list[Token]:
