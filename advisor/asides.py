@@ -1,4 +1,4 @@
-"""Messages that ask about the advice instead of changing it: why, why not, what if. And the set phrases of small talk."""
+"""Messages that ask about the advice instead of changing it: why, why not, what if. And small talk's set phrases."""
 
 from collections.abc import Callable
 
@@ -30,7 +30,7 @@ def aside(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording
     """
     if heard.facts or not ASKING & set(heard.intents):
         return None
-    advice = advise(cook.situation, now, wording)
+    advice = advise(cook.situation, now, wording, asking=False)
     phrases = rulebook.catalogue.phrases
     standing = compose(turn, cook.name, advice, cook.asked, rulebook.catalogue, wording)
     answers = _answers(heard, cook, advise, now, wording)
@@ -58,7 +58,7 @@ def _answers(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Word
     """What rules of teach/ say to the topic of the question, if it has one."""
     if not heard.about:
         return ()
-    return answers_of(advise(cook.situation, now, wording, {"about": heard.about}), wording)
+    return answers_of(advise(cook.situation, now, wording, {"about": heard.about}, asking=False, forecasting=False), wording)
 
 
 def _saying(standing: Reply, lines: list[str], phrases: dict[str, str]) -> Reply:
@@ -73,7 +73,7 @@ def _what_if(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Word
     if not heard.supposed:
         return _saying(standing, [phrases["what_if_unclear"]], phrases)
     imagined = cook.situation.tell(heard.supposed, "assumed", rulebook.vocabulary, now)
-    advice = advise(imagined, now, wording)
+    advice = advise(imagined, now, wording, forecasting=False)
     asks = None if advice.plan.steps else advice.question
     inner = compose(Turn(heard.supposed, {}), cook.name, advice, asks, rulebook.catalogue, wording)
     still = [caution for caution in standing.cautions if caution not in inner.cautions]

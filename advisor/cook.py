@@ -3,11 +3,12 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
+from advisor.changes import move_name
 from advisor.facts import Value
 from advisor.reply import QuestionAsked, StepSaid
 from advisor.rulebook.catalogue import Act
 from advisor.rulebook.loader import Rulebook
-from advisor.situation import Situation, move_name
+from advisor.situation import Situation
 
 DISCARD = "discard_food"
 IDLE = ("wait", "read_dome", "change_nothing")  # nothing in them that hands could fail at

@@ -5,19 +5,18 @@ Two laws hold for every plan, whatever the rules say: no vent move within the ha
 there is danger, and the cautions an act needs stand with it.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from advisor.inference.records import Firing, Inference
 from advisor.reply import CautionSaid, StepSaid
 from advisor.rulebook.catalogue import Act, Catalogue
-from advisor.rulebook.schema import CONCERNS, STANDINGS, Amount, Number, Step
-from advisor.situation import CANNOT, HALF_SET, move_name
+from advisor.rulebook.schema import CONCERNS, STANDINGS, Then
+from advisor.steps import beyond, hands_off_first, made, not_yet_made
 from advisor.wording import Wording
 
 LEVELS = ("danger", "warning", "note")
 SOON_MIN = 5.0  # judgement: steps without a wait are done by then; common practice, hands off for 5-6 minutes
-SAME_OPENING = 0.005  # two openings closer than this are one
 LAST_URGENT = STANDINGS.index("safety")  # beside an emergency only what is as urgent as this may stand
 
 
@@ -51,7 +50,7 @@ class Plan:
 
     @property
     def check_in_min(self) -> float | None:
-        """When to look again: the first wait; soon when there is something to do but no wait; None when there is not."""
+        """When to look again: the first wait; soon when there is something to do but no wait; None for nothing."""
         return self.first_wait_min or (SOON_MIN if self.steps else None)
 
     @property
@@ -71,17 +70,22 @@ class Plan:
 def make_plan(inference: Inference, catalogue: Catalogue, wording: Wording) -> Plan:
     """The plan that follows from one inference. Pure."""
     chosen, set_aside = choose(inference, catalogue)
-    doable = [step for firing in chosen for step in firing.rule.then.steps or () if not _beyond(step, inference)]
-    steps = _not_yet_made([_made(step, inference, wording) for step in doable], inference)
+    doable = [step for firing in chosen for step in firing.rule.then.steps or () if not beyond(step, inference)]
+    steps = not_yet_made([made(step, inference, wording) for step in doable], inference)
     warned = [name for firing in inference.fired("safety") for name in firing.rule.then.warn or ()]
     cautions = _cautions(warned, steps, catalogue, inference, wording)
     if not any(STANDINGS.index(firing.rule.then.standing) <= LAST_URGENT for firing in chosen):
-        steps = _hands_off_first(steps, catalogue, inference, wording)
+        steps = hands_off_first(steps, catalogue, inference, wording)
     numbered = tuple(step.model_copy(update={"n": n}) for n, step in enumerate(steps, 1))
     first = chosen[0].rule.then if chosen else None
     words = {name: fact.value for name, fact in inference.facts.items()}
-    works_if, if_not = (wording.fill(text or "", words) for text in (first.works_if, first.if_not)) if first else ("", "")
+    works_if, if_not = (wording.fill(text or "", words) for text in _outcomes(first, numbered))
     return Plan(numbered, cautions, tuple(chosen), tuple(set_aside), works_if, if_not, frozenset(warned))
+
+
+def _outcomes(then: Then | None, steps: tuple[StepSaid, ...]) -> tuple[str | None, str | None]:
+    """How to know that it worked, where anything is left to be done; and what else to do."""
+    return (then.works_if if steps else "", then.if_not) if then else ("", "")
 
 
 def choose(inference: Inference, catalogue: Catalogue) -> tuple[list[Firing], list[SetAside]]:
@@ -104,13 +108,7 @@ def choose(inference: Inference, catalogue: Catalogue) -> tuple[list[Firing], li
 def _broken(firing: Firing, inference: Inference) -> bool:
     """Whether the person can't do one of its steps. What is urgent is followed as far as it can be done."""
     urgent = STANDINGS.index(firing.rule.then.standing) <= LAST_URGENT
-    return not urgent and any(_beyond(step, inference) for step in firing.rule.then.steps or ())
-
-
-def _beyond(step: Step, inference: Inference) -> bool:
-    """Whether the person has said that this can't be done."""
-    cannot = inference.value(CANNOT)
-    return cannot is not None and move_name(step.act, step.parameters) in str(cannot).split(",")
+    return not urgent and any(beyond(step, inference) for step in firing.rule.then.steps or ())
 
 
 def _rank(firing: Firing, inference: Inference) -> tuple:
@@ -161,72 +159,6 @@ def _acts(firing: Firing, catalogue: Catalogue) -> dict[str, Act]:
     return {step.act: catalogue.acts[step.act] for step in firing.rule.then.steps or ()}
 
 
-def _made(step: Step, inference: Inference, wording: Wording) -> StepSaid:
-    """A rule's step with its numbers filled in and its words rendered."""
-    numbers = {name: _number(Amount.model_validate(value) if isinstance(value, dict) else value, inference)
-               for name, value in step.parameters.items()}
-    wait = _number(step.wait_min, inference) or None
-    due = _due(step, inference)
-    words = {name: fact.value for name, fact in inference.facts.items()} | numbers | {"wait_min": wait}
-    numbers |= _in_inches(step, numbers, inference)
-    return StepSaid(n=0, act=step.act, says=wording.fill(step.says, words), wait_min=wait, when=due or None, **numbers)
-
-
-def _in_inches(step: Step, numbers: Mapping[str, object], inference: Inference) -> dict[str, float]:
-    """The opening of the bottom vent in inches too, where the cook is told inches."""
-    inch = inference.value("inch_bottom")  # the opening that is an inch on this cooker
-    if step.act != "set_vent" or numbers.get("vent") != "bottom" or "inch}" not in step.says or not inch:
-        return {}
-    return {"opening_in": round(float(numbers["opening"]) / float(inch), 2)}
-
-
-def _not_yet_made(steps: list[StepSaid], inference: Inference) -> list[StepSaid]:
-    """Halfway through moving both vents, the steps without the vent that stands already."""
-    if not inference.value(HALF_SET):
-        return steps
-    return [step for step in steps if step.wait_min or step.when or step.act != "set_vent" or not _stands(step, inference)]
-
-
-def _stands(step: StepSaid, inference: Inference) -> bool:
-    stands = inference.value(f"{step.parameters['vent']}_vent")
-    return stands is not None and abs(float(stands) - float(step.parameters["opening"])) < SAME_OPENING
-
-
-def _due(step: Step, inference: Inference) -> dict[str, dict[str, float]]:
-    """When a step is due, in figures. A dome measured from an unknown target is said as a distance from it."""
-    due: dict[str, dict[str, float]] = {}
-    for fact, bounds in (step.when or {}).items():
-        for test, bound in bounds.items():
-            number = _number(bound, inference)
-            if number is not None:
-                due.setdefault(fact, {})[test] = number
-            elif fact == "dome_f" and isinstance(bound, Amount) and bound.from_ == "target_f":
-                due.setdefault("over_f", {})[test] = bound.plus
-    return due
-
-
-def _number(number: Number | str | None, inference: Inference) -> float | str | None:
-    """A literal as it stands; an amount from its fact, or what it says otherwise."""
-    if not isinstance(number, Amount):
-        return number
-    value = inference.value(number.from_)
-    return number.otherwise if value is None else round(float(value) + number.plus, 3)
-
-
-def _hands_off_first(steps: list[StepSaid], catalogue: Catalogue, inference: Inference,
-                     wording: Wording) -> list[StepSaid]:
-    """A wait in front when a vent would be moved before the last move has shown; two moved together are one move."""
-    rest = 0.0 if inference.value(HALF_SET) else inference.value("rest_of_hands_off_min") or 0.0
-    waited = 0.0
-    for step in steps:
-        if catalogue.acts[step.act].moves_vent and waited < rest:
-            wait = round(rest - waited, 1)
-            says = wording.fill(catalogue.acts["wait"].says, {"wait_min": max(1.0, wait)})
-            return [StepSaid(n=0, act="wait", says=says, wait_min=wait), *steps]
-        waited += step.wait_min or 0.0
-    return steps
-
-
 def _cautions(warned: Iterable[str], steps: list[StepSaid], catalogue: Catalogue, inference: Inference,
               wording: Wording) -> tuple[CautionSaid, ...]:
     """Cautions of fired safety rules and of the acts planned: dangers first, each once."""
@@ -237,6 +169,7 @@ def _cautions(warned: Iterable[str], steps: list[StepSaid], catalogue: Catalogue
              or acts & set(catalogue.cautions[name].bears_on)]
     values = {name: fact.value for name, fact in inference.facts.items()}
     said = [CautionSaid(id=name, level=caution.level, says=wording.fill(caution.says, values), source=caution.source,
-                        defer_to=caution.defer_to, bears_on=caution.bears_on) for name in shown if (caution := catalogue.cautions[name])]
+                        defer_to=caution.defer_to, bears_on=caution.bears_on)
+            for name in shown if (caution := catalogue.cautions[name])]
     return tuple(sorted(said, key=lambda caution: (LEVELS.index(caution.level),
                                                    bool(catalogue.cautions[caution.id].bears_on))))

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable, Mapping
 
+from advisor.changes import VENTS
 from advisor.cook import Cook
 from advisor.facts import Value
 from advisor.language.heard import Heard
 from advisor.rulebook.loader import Rulebook
-from advisor.situation import VENTS
 
 SMALL_TALK = {"greeting", "thanks", "off_topic"}
 

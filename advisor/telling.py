@@ -60,7 +60,8 @@ def _worth_saying(findings: Sequence[FindingSaid], plan: Plan) -> Sequence[Findi
     rests_on = [finding for finding in findings if finding.id in named]
     if plan.is_emergency:
         return rests_on[:MOST_FINDINGS]
-    also = [finding for finding in findings if finding not in rests_on and finding.certainty >= FINDING_GRADES["likely"]]
+    also = [finding for finding in findings
+            if finding not in rests_on and finding.certainty >= FINDING_GRADES["likely"]]
     return [*rests_on, *also][:MOST_FINDINGS]
 
 

@@ -83,7 +83,7 @@ def test_a_danger_on_another_cooker_is_not_lost(program, line):
 
 
 def test_the_danger_heard_of_the_less_urgent_of_two_is_not_lost(program):
-    program.say("number one has flames coming out of the top, number two has a grease fire and the garage is full of smoke", 0)
+    program.say("number one has flames coming out of the top, number two has a grease fire", 0)
     here = program.last["situation"]["cooker"]
     assert any(caution["says"].startswith(f"{'1' if here == '2' else '2'}:") for caution in program.last["cautions"])
 

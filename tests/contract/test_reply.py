@@ -28,7 +28,8 @@ def test_what_is_derived_stands_in_the_situation_only(program):
 
 
 def test_a_reading_line_is_heard_as_sent(program):
-    assert program.send(reading={"dome_f": 310, "smoke": "white"}, at_min=0)["heard"] == {"dome_f": 310, "smoke": "white"}
+    sent = {"dome_f": 310, "smoke": "white"}
+    assert program.send(reading=sent, at_min=0)["heard"] == sent
 
 
 @pytest.mark.parametrize("words", ["should i open the lid?", "what if it hits 400", "my neighbour's is at 500",
@@ -53,7 +54,8 @@ def test_a_reading_is_measured_and_words_are_said(program):
     assert (origin["over_f"], origin["top_vent"]) == ("derived", "said")
     program.send(reset=True)
     reply = program.send(reading={"over_f": 100}, at_min=0)
-    assert {used["origin"] for firing in reply["why"] for used in firing["used"] if used["fact"] == "over_f"} == {"measured"}
+    origin = {used["fact"]: used["origin"] for firing in reply["why"] for used in firing["used"]}
+    assert origin["over_f"] == "measured"
 
 
 def test_every_firing_but_those_that_always_hold_names_what_it_used(program):
@@ -100,7 +102,7 @@ def test_in_an_emergency_hands_come_before_questions(program):
 # ---- not understood, off the subject, small talk -------------------------------------------------------------------
 
 NOTHING_IN_IT = ["", " ", "asdf jkl", "🔥🔥🔥", "\x00\x07\x1b[31m", "x" * 10_000, "who won the game", "ich liebe dich",
-                 "今日は天気がいい", "tell me a joke", "what's the capital of peru", "?", "...", "‮abc", "SELECT * FROM cooks"]
+                 "今日は天気がいい", "tell me a joke", "what's the capital of peru", "?", "...", "\u202eabc", "SELECT * FROM cooks"]
 
 
 @pytest.mark.parametrize("words", NOTHING_IN_IT)

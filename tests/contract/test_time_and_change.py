@@ -70,6 +70,22 @@ def test_a_distance_told_before_its_target_counts_for_the_pace(program):
     assert program.say("now 310", 10)["situation"]["rate_f_per_min"] == -4
 
 
+def test_distances_alone_make_a_pace(program):
+    reply = program.talk("100 over", "60 over", every_min=10)
+    assert (reply["situation"]["trend"], reply["situation"]["rate_f_per_min"]) == ("falling", -4)
+
+
+def test_a_distance_and_a_reading_make_no_pace_while_the_target_is_unknown(program):
+    reply = program.talk("100 over", "dome 310", every_min=10)
+    assert "trend" not in reply["situation"]
+
+
+def test_of_two_readings_in_one_minute_the_newer_counts(program):
+    program.send(reading={"dome_f": 250}, at_min=0)
+    program.send(reading={"dome_f": 275}, at_min=0)
+    assert program.send(reading={"dome_f": 275}, at_min=10)["situation"]["trend"] == "steady"
+
+
 def test_what_was_said_of_the_trend_outweighs_what_readings_give(program):
     program.send(reading={"dome_f": 300}, at_min=0)
     program.send(reading={"dome_f": 320}, at_min=10)

@@ -1,0 +1,121 @@
+"""What newer words do to older facts: ages, endings, vents and lid moved. Pure functions on facts by name."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from advisor.facts import Fact
+from advisor.vocabulary import Vocabulary
+
+TREND_GOES_STALE_MIN = 5.0   # a trend told longer ago than this does not outlive a new reading
+FAR_FROM_TARGET_F = 25.0     # judgement: a dome this far off is no longer "near target"
+VENTS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """Something done to the air at a minute: where a vent was put (None: left alone), or the lid lifted and closed.
+
+    bottom_was, top_was: where it stood before (None: unknown).
+    """
+
+    at_min: float
+    bottom: float | None = None
+    top: float | None = None
+    lid: bool = False
+    bottom_was: float | None = None
+    top_was: float | None = None
+
+
+def faded(fact: Fact, vocabulary: Vocabulary, now: float) -> bool:
+    """A reading of hours ago says nothing about the fire now."""
+    fades = vocabulary[fact.name].fades_min
+    return fades is not None and now - fact.at_min > fades
+
+
+def aged(fact: Fact, vocabulary: Vocabulary, now: float) -> Fact:
+    """`fact` as it stands at the minute `now`: ages grow, deadlines draw near."""
+    clock = vocabulary[fact.name].clock
+    if clock == "stands" or not isinstance(fact.value, float):
+        return fact
+    passed = now - fact.at_min
+    value = fact.value + passed if clock == "grows" else max(0.0, fact.value - passed)
+    low, high = vocabulary[fact.name].bounds
+    return replace(fact, value=min(max(value, low), high), at_min=now)
+
+
+def ended_by_words(new: Mapping[str, Fact], old: Mapping[str, Fact], vocabulary: Vocabulary, now: float) -> set[str]:
+    """Names whose older facts a newer word ends (`replaces`, `change_ends` in the vocabulary)."""
+    ended = {name for told in new for name in vocabulary[told].replaces}
+    ended |= {name for told, fact in new.items() if told in old and old[told].value != fact.value
+              for name in vocabulary[told].change_ends}
+    if "dome_f" in new or "over_f" in new:
+        ended |= {name for name in ("trend", "rate_f_per_min")
+                  if name in old and now - old[name].at_min > TREND_GOES_STALE_MIN}
+    return ended
+
+
+def moves_in(old: Mapping[str, Fact], new: Mapping[str, Fact], now: float) -> tuple[Move, ...]:
+    """What the telling says was done to the air, and when. A vent merely told for the first time was not moved."""
+    made = []
+    if (moved := new.get("vents_moved_ago_min")) and {"bottom_vent", "top_vent"} & set(new):
+        bottom, top = (_opening(new, name) for name in ("bottom_vent", "top_vent"))
+        was_bottom, was_top = (_opening(old, name) if name in new else None for name in ("bottom_vent", "top_vent"))
+        made.append(Move(now - float(moved.value), bottom, top, bottom_was=was_bottom, top_was=was_top))
+    if (lifted := new.get("lid_opened_ago_min")) and "lid_opened_ago_min" not in old or lifted and lifted.value == 0:
+        made.append(Move(now - float(lifted.value), lid=True))
+    return tuple(made)
+
+
+def _opening(facts: Mapping[str, Fact], vent: str) -> float | None:
+    return float(facts[vent].value) if vent in facts else None
+
+
+def vents_moved(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> dict[str, Fact]:
+    """A vent told to stand elsewhere than before has been moved just now, unless the words say when."""
+    changed = [fact for name, fact in new.items()
+               if name in VENTS and name in old and old[name].value != fact.value]
+    if not changed or "vents_moved_ago_min" in new:
+        return {}
+    return {"vents_moved_ago_min": Fact("vents_moved_ago_min", 0.0, "derived", changed[0].at_min)}
+
+
+def target_between_the_lines(new: Mapping[str, Fact], now: float) -> dict[str, Fact]:
+    """A reading and a distance told in one breath say the target too."""
+    if "dome_f" in new and "over_f" in new and "target_f" not in new:
+        return {"target_f": Fact("target_f", float(new["dome_f"].value) - float(new["over_f"].value), "derived", now)}
+    return {}
+
+
+def dome_stays(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> dict[str, Fact]:
+    """Another target moves no fire: a dome known as a distance from the old one is kept as a reading."""
+    if "target_f" not in new or {"dome_f", "over_f"} & set(new) or not {"target_f", "over_f"} <= set(old):
+        return {}
+    over = old["over_f"]
+    return {"dome_f": Fact("dome_f", float(old["target_f"].value) + float(over.value), "derived", over.at_min)}
+
+
+def left_target(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> set[str]:
+    """The time near the target ends once a reading stands far from it."""
+    over, dome, target = new.get("over_f"), new.get("dome_f"), new.get("target_f") or old.get("target_f")
+    off = float(over.value) if over else float(dome.value) - float(target.value) if dome and target else 0.0
+    return {"at_target_for_min"} - set(new) if abs(off) >= FAR_FROM_TARGET_F else set()
+
+
+def move_name(act: str, parameters: Mapping[str, object]) -> str:
+    """What the hands do in a step, whatever the amount: "set_vent bottom", "burp_lid"."""
+    return f"{act} {parameters['vent']}" if "vent" in parameters else act
+
+
+def moves_shown(new: Mapping[str, Fact]) -> set[str]:
+    """Moves that can be made after all: a vent told to have been moved moves."""
+    if "vents_moved_ago_min" not in new:
+        return set()
+    return {f"set_vent {name.split('_')[0]}" for name in VENTS if name in new}
+
+
+def flags_ended(kept: Mapping[str, Fact], new: Mapping[str, Fact], vocabulary: Vocabulary,
+                 now: float) -> dict[str, Fact]:
+    """True facts that something newly told puts an end to (`ended_by` in the vocabulary)."""
+    return {name: Fact(name, False, "derived", now) for name, fact in kept.items()
+            if fact.value is True and any(condition.holds(new[condition.fact].value)
+                                          for condition in vocabulary[name].ended_by if condition.fact in new)}
