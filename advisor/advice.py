@@ -18,7 +18,6 @@ from advisor.situation import Situation
 from advisor.ventchart import opening_for
 from advisor.wording import Wording
 
-
 NO_PROSPECT = Prospect(None)
 
 
@@ -47,12 +46,15 @@ class Adviser:
         self._outlook = Outlook(profile) if forecasts else None
         self._reasoner = Reasoner(rulebook)
 
-    def advise(self, situation: Situation, now: float, wording: Wording,
-               passing: Mapping[str, Value] | None = None) -> Advice:
-        """Advice on `situation` at the minute `now`; `passing` are facts that hold for this message only."""
+    def advise(self, situation: Situation, now: float, wording: Wording, passing: Mapping[str, Value] | None = None,
+               asking: bool = True, forecasting: bool = True) -> Advice:
+        """Advice on `situation` at the minute `now`; `passing` are facts that hold for this message only.
+
+        asking, forecasting: whether a question is looked for and the physics asked; both cost many times the rest.
+        """
         inference, plan = self._consider(situation, now, wording, passing or {})
-        question = self._question(situation, now, wording, inference, plan)
-        view = self._outlook.on(situation, inference.facts, now) if self._outlook else None
+        question = self._question(situation, now, wording, inference, plan) if asking else None
+        view = self._outlook.on(situation, inference.facts, now) if self._outlook and forecasting else None
         if view is None:
             return Advice(inference, plan, question)
         if any(firing.rule.then.sized_by for firing in plan.chosen):

@@ -13,6 +13,7 @@ from advisor.errors import LineRefused
 from advisor.facts import Value
 from advisor.language.heard import Context, Heard
 from advisor.language.understanding import hear
+from advisor.plan import Plan
 from advisor.profile import CookerProfile
 from advisor.reply import OtherHeard, QuestionAsked, Reply
 from advisor.reporting import completed, is_small_talk, steps_done, taken_back, usable
@@ -139,7 +140,7 @@ class Conversation:
             return self._advise(turn, now)
         stand, here = self._stand, self._stand.current
         told = {here: turn.heard} | {stand.named(other.cooker): other.heard for other in turn.others}
-        plans = {name: self._advice(name, now, {}).plan for name in told}
+        plans = {name: self._plan(name, now) for name in told}
         for name, plan in plans.items():
             stand.keep(replace(stand[name], endangered=bool(plan.lasting_dangers)))
         rank = {name: urgency(plan, stand[name].situation) for name, plan in plans.items()}
@@ -161,10 +162,15 @@ class Conversation:
     def _amid(self, turn: Turn, now: float) -> Turn:
         """The turn with what stands around it: other cookers, and the dangers that last there."""
         stand = self._stand
-        plans = {name: self._advice(name, now, {}).plan for name in stand.endangered()}
+        plans = {name: self._plan(name, now) for name in stand.endangered()}
         elsewhere = tuple(caution.model_copy(update={"says": f"{name}: {caution.says}" if name else caution.says})
                           for name, plan in plans.items() for caution in plan.lasting_dangers)
         return replace(turn, elsewhere=elsewhere, several=len(stand.cooks) > 1)
+
+    def _plan(self, cooker: str, now: float) -> Plan:
+        """What a cooker calls for, with nothing asked and nothing forecast."""
+        situation = self._stand[cooker].situation
+        return self._adviser.advise(situation, now, self._wording(), asking=False, forecasting=False).plan
 
     def _advice(self, cooker: str, now: float, passing: Mapping[str, Value]) -> Advice:
         return self._adviser.advise(self._stand[cooker].situation, now, self._wording(), passing)

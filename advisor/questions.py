@@ -19,6 +19,7 @@ from advisor.lacking import candidates, has_effect
 from advisor.plan import Plan
 from advisor.reply import QuestionAsked, StepSaid
 from advisor.rulebook.loader import Rulebook
+from advisor.vocabulary import Answer
 from advisor.wording import Wording
 
 MOST_TRIED = 3        # candidates that are worked out in full: a turn must stay instant
@@ -58,18 +59,31 @@ def phrase(fact: str, rulebook: Rulebook, inference: Inference, wording: Wording
 
 def rank_questions(rulebook: Rulebook, inference: Inference, plan: Plan, declined: Iterable[str],
                    suppose: Supposing) -> list[Worth]:
-    """The candidates tried, worth most first."""
+    """The candidates tried, worth most first. One that could not beat the best so far is not worked out."""
     followed = {firing.rule.id for firing in plan.chosen}
     open_facts = [fact for fact in candidates(rulebook, inference, followed) if fact not in set(declined)][:MOST_TRIED]
-    worths = [Worth(fact, round(_worth(fact, rulebook, inference, plan, suppose), 4)) for fact in open_facts]
+    telling = {fact: _telling_answers(fact, rulebook, inference) for fact in open_facts}
+    worths: list[Worth] = []
+    for fact in sorted(open_facts, key=lambda fact: -_at_most(telling[fact])):
+        if _at_most(telling[fact]) > max((worth.worth for worth in worths), default=WORTH_ASKING):
+            worths.append(Worth(fact, round(_worth(fact, telling[fact], plan, suppose), 4)))
     return sorted(worths, key=lambda worth: (-worth.worth, worth.fact))
 
 
-def _worth(fact: str, rulebook: Rulebook, inference: Inference, plan: Plan, suppose: Supposing) -> float:
+def _telling_answers(fact: str, rulebook: Rulebook, inference: Inference) -> list[Answer]:
+    """The likely answers that could change anything at all."""
+    return [answer for answer in rulebook.vocabulary[fact].ask.answers
+            if has_effect(fact, answer.value, rulebook, inference)]
+
+
+def _at_most(answers: list[Answer]) -> float:
+    """What a question with these answers can be worth at the very most."""
+    return sum(answer.share for answer in answers) * (1 + DANGER_BONUS)
+
+
+def _worth(fact: str, answers: list[Answer], plan: Plan, suppose: Supposing) -> float:
     total = 0.0
-    for answer in rulebook.vocabulary[fact].ask.answers:
-        if not has_effect(fact, answer.value, rulebook, inference):
-            continue
+    for answer in answers:
         _, then = suppose(fact, answer.value)
         total += answer.share * (change_of_plan(plan, then) + DANGER_BONUS * _reveals_danger(plan, then))
     return total

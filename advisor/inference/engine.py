@@ -62,7 +62,7 @@ class Engine:
         for _ in range(MOST_FIRINGS):
             if not message:
                 return
-            for kind, value in fire(next(iter(json.loads(message)))):
+            for kind, value in fire(_production_of(message)):
                 self._assert(kind, value)
             message = durable_rules_engine.complete_and_start_action(self._handle, self._state)
         raise InferenceError(f"the rules fired more than {MOST_FIRINGS} times", "they feed one another in a circle",
@@ -97,6 +97,11 @@ class Engine:
         if handle := getattr(self, "_handle", None):
             self._drop()  # a rule set deleted with a live state leaks it
             durable_rules_engine.delete_ruleset(handle)
+
+
+def _production_of(message: str) -> str:
+    """The name that an activation, {"<name>": {...}}, starts with; its facts are known without reading on."""
+    return message[2:message.index('":')]
 
 
 def _encode(kind: str, value: Value | None, number: int) -> str:

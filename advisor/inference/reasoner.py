@@ -15,6 +15,7 @@ from advisor.inference.strata import salience_of
 from advisor.rulebook.loader import Rulebook
 from advisor.rulebook.schema import FINDING_GRADES, Rule
 
+ASKED = "about"
 WORTH_SAYING = FINDING_GRADES["possible"]
 
 
@@ -24,7 +25,9 @@ class Reasoner:
     def __init__(self, rulebook: Rulebook) -> None:
         self.rulebook = rulebook
         self._diagnosis = self._engine(rulebook.of("understand", "diagnose"))
-        self._advice = self._engine(rulebook.of("recover", "safety", "teach"))
+        answers = tuple(rule for rule in rulebook.of("teach") if any(c.fact == ASKED for c in rule.when))
+        advice = tuple(rule for rule in rulebook.of("recover", "safety", "teach") if rule not in set(answers))
+        self._advice, self._answers = self._engine(advice), self._engine(answers)
 
     def _engine(self, rules: tuple[Rule, ...]) -> Engine:
         return Engine(productions_of(rules, salience_of(rules), self.rulebook.vocabulary))
@@ -35,6 +38,8 @@ class Reasoner:
         run.through(self._diagnosis)
         run.weigh()
         run.through(self._advice)
+        if ASKED in facts:  # most turns ask nothing, and then nothing need be looked for
+            run.through(self._answers)
         return run.outcome()
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from datetime import date
+from functools import cached_property
 from typing import Annotated, Any, Literal
 
 from pydantic import (
@@ -137,18 +138,18 @@ class Rule(Frozen):
     def __repr__(self) -> str:
         return f"Rule({self.id})"
 
-    @property
+    @cached_property
     def id(self) -> str:
         return f"{self.folder}/{self.file.id}"
 
-    @property
+    @cached_property
     def when(self) -> tuple[Condition, ...]:
         return self.file.when
 
-    @property
+    @cached_property
     def unless(self) -> tuple[Condition, ...]:
         return self.file.unless
 
-    @property
+    @cached_property
     def then(self) -> Then:
         return self.file.then
