@@ -57,7 +57,7 @@ class Spelling:
     @cached_property
     def skeletons(self) -> dict[str, str]:
         """Trade words by their consonants, for "dropng" and "gaskit"."""
-        return {skeleton(word): word for word in reversed(self.trade_words) if len(skeleton(word)) >= 3}
+        return {skeleton(word): word for word in reversed(self.trade_words) if len(skeleton(word)) >= 4}
 
     @cached_property
     def trade_words(self) -> tuple[str, ...]:
