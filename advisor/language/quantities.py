@@ -16,7 +16,7 @@ MOVED = {"went", "gone", "rose", "climbed", "crept", "dropped", "fell", "jumped"
 
 def join_quantities(tokens: list[Token]) -> list[Token]:
     """The tokens with figures and their units merged."""
-    for rule in (_decade, fraction, mixed, vague, _range, unit, _hours_and_minutes, clock, _rate, _ago):
+    for rule in (_odd, _decade, fraction, mixed, vague, _range, unit, _hours_and_minutes, clock, _rate, _ago):
         tokens = rewrite(tokens, rule)
     return tokens
 
@@ -66,6 +66,14 @@ def _decade(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         return None
     low = hundreds + part
     return merged(tokens, at, at + 3, kind="number", value=low, span=(low - 20, low + 15)), at + 3
+
+
+def _odd(tokens: list[Token], at: int) -> tuple[Token, int] | None:
+    """ "Fifty-odd": about as many."""
+    if kind_at(tokens, at) != "number":
+        return None
+    end = at + 2 if text_at(tokens, at + 1) == "-" else at + 1
+    return (tokens[at], end + 1) if text_at(tokens, end) in ("odd", "something", "plus") else None
 
 
 def _is_movement(tokens: list[Token], at: int, end: int) -> bool:

@@ -14,6 +14,7 @@ FACTS = {
     "ice_reads_f",
 }
 UNHEARD = ("suppose", "elsewhere", "bygone")
+LEAST_ALONE = 100  # a smaller bare figure among strangers is a count
 LEADS = {"now", "still", "at", "is", "'s", "hit", "hits", "around", "about", "to"}  # words before a reading
 
 
@@ -27,7 +28,16 @@ def is_small_talk(message: Message) -> bool:
 def is_led(message: Message, at: int) -> bool:
     """Whether the figure is a reading even in small talk: "now 340", but not "at the 110 stop"."""
     after = at + 1 < len(message.tokens) and _is_stranger(message, at + 1)
-    return at > 0 and message.tokens[at - 1].text in LEADS and not after
+    led = at > 0 and message.tokens[at - 1].text in LEADS and not after
+    return led or (message.tokens[at].quantity.value >= LEAST_ALONE and _stands_alone(message, at))
+
+
+def _stands_alone(message: Message, at: int) -> bool:
+    """ "Slowed right down, 310" and "240 and drifting": nothing strange in the figure's own clause, or only after "and"."""
+    start, end = message.clause(at)
+    if start == 0 and end == len(message.tokens):
+        return at == 0 and len(message.tokens) > 1 and message.tokens[1].text == "and"
+    return not any(_is_stranger(message, i) for i in range(start, end))
 
 
 def _is_stranger(message: Message, at: int) -> bool:

@@ -1,6 +1,6 @@
 """The words of units and shares, and what one of each is in the unit that the vocabulary keeps.
 
-Exact factors come from advisor/units.py; the breadth of a finger (3/4 inch) is from memory.
+Exact factors come from advisor/units.py; the breadths of a finger (3/4 inch), the little one (1/2) and a thumb (1) are from memory.
 """
 
 from advisor.units import CM_PER_INCH, FEET_PER_METRE, KG_PER_POUND
@@ -38,6 +38,9 @@ INCHES = {
     "millimeters": 0.1 / CM_PER_INCH,
     "mil": 0.1 / CM_PER_INCH,
     "fingers": 0.75,
+    "pinky": 0.5,
+    "pinkie": 0.5,
+    "thumb": 1,
     "finger": 0.75,
 }
 KILOGRAMS = {

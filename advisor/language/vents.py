@@ -60,7 +60,7 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
     homeless: list[Opening] = []
     for start, end in _clauses(message):
         subjects = [at for at in range(start, end) if _is_subject(message, at)]
-        inside = [opening for opening in openings if start <= opening.match.start < end]
+        inside = _told_amounts(message, [one for one in openings if start <= one.match.start < end])
         if not subjects and inside and (dangling or _is_news(message, start, end)):
             subjects = dangling or latest
         latest = [at for at in subjects if message.tokens[at].lemma in SUBJECTS] or latest
@@ -85,6 +85,20 @@ def _same_again(message: Message, facts: dict[str, Value | None]) -> dict[str, V
                 name.replace(other, match.means): value for name, value in facts.items() if name.startswith(other)
             }
     return again
+
+
+def _told_amounts(message: Message, openings: list[Opening]) -> list[Opening]:
+    """Openings without a bare verb whose amount follows: "opened the bottom to 2 inches" says 2 inches alone."""
+    kept = []
+    for place, opening in enumerate(openings):
+        after = openings[place + 1].match.start if place + 1 < len(openings) else opening.match.end
+        between = [token.text for token in message.tokens[opening.match.end : after]]
+        start = opening.match.start
+        said_of = start > 0 and bool(_vents(message, start - 1) or message.tokens[start - 1].lemma == "be")
+        is_verb = opening.match.quantity is None and len(opening.match) == 1
+        if said_of or not is_verb or between[-1:] not in (["to"], ["at"]):
+            kept.append(opening)
+    return kept
 
 
 def _is_news(message: Message, start: int, end: int) -> bool:
