@@ -25,9 +25,10 @@ class Reasoner:
     def __init__(self, rulebook: Rulebook) -> None:
         self.rulebook = rulebook
         self._diagnosis = self._engine(rulebook.of("understand", "diagnose"))
-        answers = tuple(rule for rule in rulebook.of("teach") if any(c.fact == ASKED for c in rule.when))
-        advice = tuple(rule for rule in rulebook.of("recover", "safety", "teach") if rule not in set(answers))
-        self._advice, self._answers = self._engine(advice), self._engine(answers)
+        answering = {rule.id for rule in rulebook.of("teach") if any(c.fact == ASKED for c in rule.when)}
+        telling = rulebook.of("recover", "safety", "teach")
+        self._advice = self._engine(tuple(rule for rule in telling if rule.id not in answering))
+        self._answers = self._engine(tuple(rule for rule in telling if rule.id in answering))
 
     def _engine(self, rules: tuple[Rule, ...]) -> Engine:
         return Engine(productions_of(rules, salience_of(rules), self.rulebook.vocabulary))
