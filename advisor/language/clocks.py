@@ -64,7 +64,11 @@ def _mark_time_now(tokens: list[Token]) -> list[Token]:
     times = [token.quantity.value for token in tokens if token.quantity and token.quantity.kind == "clock"]
     for at in range(2, len(tokens)):
         quantity = tokens[at].quantity
-        if not times or not quantity or quantity.kind != "number" or not quantity.spoken:
+        if not times or not quantity or quantity.kind != "number":
+            continue
+        if tokens[at - 1].text == "now" and _ends_clause(tokens, at) and quantity.value in range(1, 13):
+            tokens[at].quantity = replace(quantity, kind="clock", value=quantity.value * 60, half_day=True)  # "now 3"
+        if not quantity.spoken:
             continue
         value = quantity.value / 100
         is_now = at + 1 < len(tokens) and tokens[at + 1].text == "now"
@@ -78,6 +82,10 @@ def _mark_time_now(tokens: list[Token]) -> list[Token]:
             if 0 < (now - times[0]) % HALF_DAY <= SOON:
                 tokens[at].quantity = replace(quantity, kind="clock", value=float(now), half_day=True)
     return tokens
+
+
+def _ends_clause(tokens: list[Token], at: int) -> bool:
+    return at + 1 >= len(tokens) or tokens[at + 1].is_pause
 
 
 def _is_hour(value: float) -> bool:

@@ -31,6 +31,7 @@ COVERS = {
     "gasket_leaks": {"smoke_amount"},
     "fire_out": {"lit_spots", "trend", "unattended", "choked"},
     "flames": {"trend"},
+    "at_target_for_min": {"food_on_for_min"},
     "food_on_for_min": {"lit_ago_min"},
     "lid_opens_often": {"vents_moved_every_min"},
     "wood_share": {"fuel_level"},

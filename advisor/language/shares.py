@@ -57,6 +57,8 @@ def vague(tokens: list[Token], at: int) -> tuple[Token, int] | None:
             return merged(tokens, at, at + 2, kind="number"), at + 2
         if word in ("a", "an") and text_at(tokens, at + 1) in ("degree", "deg"):
             return merged(tokens, at, at + 1, kind="number", value=1.0), at + 1
+    if word == "hour" and _is_bare_hour(tokens, at):
+        return merged(tokens, at, at + 1, kind="minutes", value=60.0), at + 1
     if word == "inch" and _is_bare_inch(tokens, at):
         return merged(tokens, at, at + 1, kind="inches", value=1.0), at + 1
     if word in VAGUE:
@@ -64,6 +66,16 @@ def vague(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         if is_unit(text_at(tokens, end)):
             return merged(tokens, at, end, kind="number", value=float(VAGUE[word])), end
     return None
+
+
+def _is_bare_hour(tokens: list[Token], at: int) -> bool:
+    """ "Hour and ten in", "hour ago" leave the "an" out."""
+    before = tokens[at - 1] if at else None
+    if before and (before.quantity or before.text in ("a", "an", "per", "every", "half", "quarter", "-", "/", "each")):
+        return False
+    return text_at(tokens, at + 1) in ("in", "ago", "back") or (
+        text_at(tokens, at + 1) == "and" and kind_at(tokens, at + 2) == "number"
+    )
 
 
 def _is_bare_inch(tokens: list[Token], at: int) -> bool:
@@ -76,6 +88,8 @@ def _is_bare_inch(tokens: list[Token], at: int) -> bool:
 
 def mixed(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     """ "1 1/2", "two and a half", "an inch and a half", "hour and a quarter"."""
+    if text_at(tokens, at) in ("a", "an") and text_at(tokens, at + 1) in ("hour", "inch"):
+        return mixed(tokens, at + 1)
     if kind_at(tokens, at) == "number":
         whole, unit_at = tokens[at].quantity.value, at + 1
     elif text_at(tokens, at) in ("hour", "inch"):
