@@ -1,7 +1,8 @@
 """Where the top vent goes: what the chart of the trade holds, what this cook's own setting shows, and the next move.
 
 The gain is a compromise: along the chart an opening must grow by e^0.018 for a degree, in the thermal model by e^0.005;
-half of one and twice the other corrects a good part of an error in one move and never much more than all of it.
+half of one and twice the other corrects most of an error in one move on a cooker of the chart's kind, and on one
+of the model's kind, which shows half of a move within ten minutes, not much more than all of it.
 """
 
 from collections.abc import Iterable
@@ -12,7 +13,7 @@ from advisor.rulebook.catalogue import VentChart
 
 LARGEST_NUDGE = 0.08    # of full travel: common practice, no published source - half an inch is too much
 SMALLEST_GAP = 0.02     # a top vent shut further than this starves the fire; no move ever goes there
-GAIN_PER_F = 0.009      # of the opening's logarithm for a degree of error
+GAIN_PER_F = 0.010      # of the opening's logarithm for a degree of error
 MOST_LOG = 0.7          # no single move more than halves or doubles an opening: judgement
 FAR_OFF = 2.0           # an opening more than twice what should hold the target is first taken for twice that
 PRIOR_SD = 0.5          # how far off the chart may be, of the opening's logarithm: judgement, charcoal and cookers differ

@@ -35,6 +35,11 @@ def read_yaml(path: Path) -> Any:
                             "write dates as year-month-day") from None
 
 
+def write_yaml(path: Path, data: Any) -> None:
+    """`data` as a YAML file that read_yaml gives back."""
+    path.write_text(yaml.safe_dump(data, allow_unicode=True, sort_keys=False, width=110), encoding="utf-8")
+
+
 def line_of(path: Path, keys: Iterable[str | int]) -> int:
     """The line on which the value under `keys` begins; the last line that could be found otherwise."""
     node = yaml.compose(path.read_text(encoding="utf-8"), Loader=Loader)

@@ -13,7 +13,7 @@ from .state import Controls
 
 LOOKS_MIN = (0.0, 5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 55.0, 70.0, 85.0, 100.0)
 LEAST_TOP = 0.02  # a top vent shut further than this starves the fire; common practice, no published source
-GAIN_PER_F = 0.008  # of the opening's logarithm for each F of error; assumed, between what model and trade say
+GAIN_PER_F = 0.010  # of the opening's logarithm for each F of error; assumed, between what model and trade say
 AHEAD_MIN = 10.0  # how far a hand looks along the dome's present pace
 BAND_F = 8.0  # errors within this are left alone; common practice, no published source
 MOST_LOG = 0.45  # largest move of one look: a third of the opening; common practice, no published source

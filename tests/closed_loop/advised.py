@@ -128,7 +128,7 @@ def known(trouble: Trouble, making: Making, world: World, i: int) -> dict[str, A
     return {"bottom_vent": round(float(world.bottom[i]), 2), "top_vent": round(float(world.top[i]), 2), "smoke": "thin_blue",
             "lit_ago_min": making.lit_min, "food_on": making.lit_min > 60, "fuel_level": 0.6, "ash": "light",
             "windy": False, "gasket_leaks": False, "deflector_in": True, "lid_open": False, "fire_out": False,
-            "flames": False, "vents_moved_ago_min": making.moved_ago_min, "burn_pattern": "even", "stage":
+            "vents_moved_ago_min": making.moved_ago_min, "burn_pattern": "even", "stage":
             "cooking" if making.lit_min > 60 else "warming", "trend": "rising" if over > 50 else "steady",
             **(trouble.knows or {})}
 

@@ -9,7 +9,7 @@ from troubles import INCH, Making
 from world import World
 
 from advisor.thermal import combustion, state
-from advisor.thermal.hold import hold_each
+from advisor.thermal.hold import steer
 from advisor.thermal.simulate import advance
 from advisor.thermal.state import COAL, LIT, Controls, Fixed, Surroundings
 
@@ -82,7 +82,7 @@ FACTORS = (0.7, 0.85, 1.0, 1.2)
 
 def perfect(making: Making, world: World, minutes: int) -> np.ndarray:
     """True dome (minutes + 1, n) of the best of many plans, each tried on a copy of the very cooker in its very state."""
-    held, _ = hold_each(world.fixed, world.x, 0.0, world.wind, INCH) if False else _held(making, world)
+    held = _held(making, world)
     plans = [(None, 0, f) for f in FACTORS] + [(f, t, s) for f, t, s in product(FIRST[1:], FOR_MIN, FACTORS)]
     n, count = world.n, len(plans)
     index = np.tile(np.arange(n), count)
@@ -106,15 +106,14 @@ def perfect(making: Making, world: World, minutes: int) -> np.ndarray:
     return path.reshape(minutes + 1, count, n)[:, best, np.arange(n)]
 
 
-def _held(making: Making, world: World) -> tuple[np.ndarray, np.ndarray]:
+def _held(making: Making, world: World) -> np.ndarray:
     """The opening that will hold each cooker's own target, found by steering a copy of it for two hours."""
     top, error = np.clip(world.top, 0.02, 0.4), world.truth() - making.target_f
     x, kept = world.x, []
-    from advisor.thermal.hold import steer
     for k in range(60):
         x, _ = advance(x, world.fixed, Controls(np.full(world.n, INCH), top, 0.0, world.wind), 120.0)
         before, error = error, state.shown_f(x, world.fixed) - making.target_f
         top = steer(top, error, error - before)
         if k >= 25:
             kept.append(np.log(top))
-    return np.exp(np.mean(kept, axis=0)), error
+    return np.exp(np.mean(kept, axis=0))

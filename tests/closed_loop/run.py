@@ -32,7 +32,7 @@ def episode(name: str, count: int, width: float, seed: int, policies: tuple[str,
     """One kind of trouble under the policies asked for: {policy: Measured}, and forecasts held."""
     trouble = next(one for one in troubles.TROUBLES if one.name == name)
     world, making = troubles.start(trouble, count, width, seed, kind)
-    found: dict = {"n": world.n, "start": world.truth() - making.target_f}
+    found: dict = {"n": world.n, "target_f": making.target_f, "start": world.truth() - making.target_f}
     for policy in policies:
         own = copy.deepcopy(world)
         if policy == "advised":
@@ -48,6 +48,10 @@ def episode(name: str, count: int, width: float, seed: int, policies: tuple[str,
         found[policy] = measures.measure(path[:MINUTES + 1 + LONGER_MIN], making.target_f, own.log, lost)
         found[policy].degree_hours = np.abs(path[:MINUTES] - making.target_f).sum(axis=0) / 60.0
     return found
+
+
+def _episode(job: tuple) -> dict:
+    return episode(*job)
 
 
 def judged(owners: list, path: np.ndarray, world, target_f: np.ndarray) -> list[tuple[float, float, float, float, float]]:
@@ -93,9 +97,13 @@ def held(rows: list) -> str:
     low, likely, high, sure, came = rows.T
     came = np.minimum(came, MINUTES)
     inside = (low - 0.5 <= came) & (came <= high + 0.5)
-    return (f"{len(rows)} forecasts: held {inside.mean():.0%} (those that say 80 %: {inside[sure >= 0.8].mean():.0%} of "
+    return (f"{len(rows)} forecasts: held {inside.mean():.0%} (those that say 80 %: {_share(inside[sure >= 0.8])} of "
             f"{(sure >= 0.8).sum()}), too early {(came < low - 0.5).mean():.0%}, too late {(came > high + 0.5).mean():.0%}, "
             f"likely off by {np.median(np.abs(likely - came)):.0f} min")
+
+
+def _share(flags: np.ndarray) -> str:
+    return f"{flags.mean():.0%}" if len(flags) else "-"
 
 
 def main(options: argparse.Namespace) -> None:
@@ -104,11 +112,10 @@ def main(options: argparse.Namespace) -> None:
     names = [t.name for t in troubles.TROUBLES if any(w in t.name for w in wanted)]
     policies = tuple(options.policy.split(",")) if options.policy else POLICIES
     jobs = [(name, options.cookers, options.width, options.seed, policies, options.cooker) for name in names]
-    with multiprocessing.Pool(options.processes) as pool:
-        results = pool.starmap(episode, jobs, chunksize=1)
     totals: dict = {}
     forecasts: list = []
-    for name, found in zip(names, results, strict=True):
+    pool = multiprocessing.Pool(options.processes)
+    for name, found in zip(names, pool.imap(_episode, jobs), strict=True):
         if not found["n"]:
             print(f"{name}: no cooker got into it")
             continue
@@ -119,8 +126,9 @@ def main(options: argparse.Namespace) -> None:
         if len(policies) == len(POLICIES):
             print(compared(found))
         if "forecasts" in found:
-            print(f"  {held(found['forecasts'])}")
+            print(f"  {held(found['forecasts'])}", flush=True)
             forecasts += found["forecasts"]
+    pool.terminate()
     print("ALL")
     for policy in policies:
         print(line(policy, totals[policy]))

@@ -1,0 +1,52 @@
+"""Chart and model joined: by precision, never past what either says, and the chart alone when the model fails."""
+
+import pytest
+
+from advisor.outlook.sizing import joined
+from advisor.thermal.hold import Hold
+from advisor.ventchart import aimed, in_sight
+
+
+def hold(likely, low=None, high=None, share=1.0):
+    return Hold(275.0, 0.25, likely, low or likely * 0.8, high or likely * 1.25, share)
+
+
+def test_the_joined_setting_lies_between_chart_and_model():
+    opening, spread = joined(0.22, hold(0.12), doubted=False)
+    assert 0.12 < opening < 0.22 and spread < 0.3
+
+
+def test_a_doubted_model_counts_for_less():
+    assert joined(0.22, hold(0.12), doubted=True)[0] > joined(0.22, hold(0.12), doubted=False)[0]
+
+
+def test_a_model_that_cannot_hold_the_target_leaves_the_chart_alone():
+    assert joined(0.22, hold(0.12, share=0.1), doubted=False) == (0.22, 0.5)
+
+
+@pytest.mark.parametrize("off", [-60, -20, 20, 60])
+def test_what_a_setting_shows_pulls_the_right_way(off):
+    alone = in_sight(0.2, [])
+    shown = in_sight(0.2, [(0.2, off)])
+    assert (shown < alone) == (off > 0)
+
+
+@pytest.mark.parametrize(("top", "ahead"), [(1.0, 100), (0.3, 25), (0.05, -40), (0.0, -100)])
+def test_one_move_is_bounded_and_never_shuts_the_vent(top, ahead):
+    moved = aimed(top, ahead, 0.15)
+    assert 0.02 <= moved <= 1.0
+    assert (moved < top) == (ahead > 0)
+
+
+def test_small_moves_settle_whether_the_cooker_answers_like_the_chart_or_like_the_model():
+    """°F for a unit of the opening's logarithm: 54 along the chart, 200 in the model; half of it shows by the next look."""
+    for slope, shows in ((54.0, 0.8), (200.0, 0.45)):
+        top, dome, before = 0.3, 30.0, 30.0
+        from math import log
+        for _ in range(14):
+            ahead = dome + (dome - before)
+            if abs(dome) > 8 and dome * ahead > 0:
+                top = aimed(top, ahead, 0.2)
+            rest = slope * log(top / 0.3) + 30.0
+            before, dome = dome, dome + shows * (rest - dome)
+        assert abs(dome) <= 15.0
