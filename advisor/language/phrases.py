@@ -31,6 +31,8 @@ COVERS = {
     "gasket_leaks": {"smoke_amount"},
     "fire_out": {"lit_spots", "trend", "unattended", "choked"},
     "flames": {"trend"},
+    "out_of_fridge_min": {"fire_died_ago_min", "fire_out"},
+    "cooling_for_min": {"trend"},
     "at_target_for_min": {"food_on_for_min"},
     "food_on_for_min": {"lit_ago_min"},
     "lid_opens_often": {"vents_moved_every_min"},
@@ -40,7 +42,7 @@ COVERS = {
     "wants_more_smoke": {"smoke", "smoke_amount"},
 }
 COVERED = set().union(*COVERS.values())
-LEFT_FROM_LAST_TIME = {"charcoal_state", "wood_state", "ash", "ceramic_cracked", "dirty_inside"}
+LEFT_FROM_LAST_TIME = {"leftover", "charcoal_state", "wood_state", "ash", "ceramic_cracked", "dirty_inside"}
 AUXILIARIES = {"be", "have", "do", "does", "did", "will"}
 ASKED = {"ask", "plan", "later", "was"}
 OF_THE_FIRE = {"fire_out", "fire_died_ago_min"}

@@ -5,6 +5,7 @@ from advisor.language.follow_ups import follow_ups
 from advisor.language.message import Message
 
 OF_THE_COOKER = {"dome", "pit", "temp", "temperature", "fire", "cooker", "grate", "coals", "thermometer", "gauge"}
+CLOSER_TIMES = ("serve_in_min", "danger_zone_for_min", "out_of_fridge_min", "cooling_for_min", "smoke_for_min")
 STAYS_OPEN = {"still", "left", "open", "ajar", "propped"}
 OPENINGS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 
@@ -20,7 +21,7 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     }
     facts = _rate_of_the_meat(facts)
     facts = _trend_of_the_meat(message, facts)
-    if facts.get("serve_in_min") is not None and facts.get("serve_in_min") == facts.get("food_on_for_min"):
+    if facts.get("food_on_for_min") in [facts[name] for name in CLOSER_TIMES if name in facts]:
         facts = {name: value for name, value in facts.items() if name != "food_on_for_min"}
     rate = facts.get("rate_f_per_min")
     if isinstance(rate, float) and rate and "trend" not in facts:

@@ -15,6 +15,7 @@ from advisor.language.unit_words import (
     scale,
 )
 
+ORDINAL_BEFORE = ("one", "cooker", "pit", "kamado", "unit", "is", "'s")
 LEAST_HEIGHT = 200  # "20m" is minutes, "1600 m" a height
 
 
@@ -39,6 +40,8 @@ def unit(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         return _thousands(tokens, token, end)
     if word == "m" and (tokens[end].glued or token.quantity.value >= LEAST_HEIGHT):
         return with_unit(token, "min" if token.quantity.value < LEAST_HEIGHT else "metres"), end + 1
+    if word == "second" and text_at(tokens, end + 1) in ORDINAL_BEFORE:
+        return None  # "first one's at 225, second one's at 350"
     if word in MINUTES or word in INCHES or word in KILOGRAMS or word in FEET:
         if word in ("g", "h") and not tokens[end].glued and token.quantity.value < 20 and word == "g":
             return None
