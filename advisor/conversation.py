@@ -16,7 +16,7 @@ from advisor.language.understanding import hear
 from advisor.plan import Plan
 from advisor.profile import CookerProfile
 from advisor.reply import OtherHeard, QuestionAsked, Reply
-from advisor.reporting import completed, is_small_talk, steps_done, taken_back, usable
+from advisor.reporting import completed, is_small_talk, stated, steps_done, taken_back, usable, vent_meant
 from advisor.rulebook.loader import Rulebook
 from advisor.stand import Stand
 from advisor.units import UnitStyle
@@ -54,14 +54,14 @@ class Conversation:
     def say(self, words: str, now: float, minute_of_day: int | None = None) -> Reply:
         """A message in the person's own words."""
         with self._all_or_nothing():
-            heard = hear(words, self.rulebook.vocabulary, self._context(now, minute_of_day))
+            heard = stated(hear(words, self.rulebook.vocabulary, self._context(now, minute_of_day)))
             self._units = heard.units or self._units
             if heard.cooker:
                 self._stand.switch(heard.cooker)
             advise, turn = self._adviser.advise, self._amid(Turn({}, {}), now)
             if reply := aside(heard, self.current, advise, now, self._wording(), self.rulebook, turn):
                 return reply
-            return self._take(heard, now)
+            return self._take(words, heard, now)
 
     def reading(self, facts: Mapping[str, Any], now: float) -> Reply:
         """Figures under situation keys, as measured. Raises ValueRefused or UnknownName; nothing is kept then."""
@@ -115,7 +115,7 @@ class Conversation:
             self._stand, self._units = before
             raise
 
-    def _take(self, heard: Heard, now: float) -> Reply:
+    def _take(self, words: str, heard: Heard, now: float) -> Reply:
         stand, rulebook = self._stand, self.rulebook
         stand.take_back(taken_back(heard))
         stand.tell(stand.current, completed(heard, self.current), "said", rulebook, now)
@@ -126,7 +126,7 @@ class Conversation:
         if "declined" in heard.intents:
             stand.decline()
         if "cannot" in heard.intents:
-            stand.unable()
+            stand.unable(vent_meant(words))
         named = {"cooker": stand.current} if heard.cooker else {}
         turn = Turn(heard.facts | named, {"about": heard.about} if heard.about else {},
                     tuple(OtherHeard(cooker=name, heard=told) for name, told in heard.others),
@@ -163,7 +163,7 @@ class Conversation:
         """The turn with what stands around it: other cookers, and the dangers that last there."""
         stand = self._stand
         plans = {name: self._plan(name, now) for name in stand.endangered()}
-        elsewhere = tuple(caution.model_copy(update={"says": f"{name}: {caution.says}" if name else caution.says})
+        elsewhere = tuple(caution.model_copy(update={"says": f"{_called(name)}: {caution.says}"})
                           for name, plan in plans.items() for caution in plan.lasting_dangers)
         return replace(turn, elsewhere=elsewhere, several=len(stand.cooks) > 1)
 
@@ -201,6 +201,10 @@ class Conversation:
 
     def _wording(self) -> Wording:
         return Wording(self.rulebook.vocabulary, self._units or UnitStyle())
+
+
+def _called(cooker: str) -> str:
+    return f"Cooker {cooker}" if cooker else "The other cooker"
 
 
 def _unnamed(heard: Mapping[str, Value]) -> dict[str, Value]:

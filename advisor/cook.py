@@ -72,12 +72,13 @@ class Cook:
         moving = {step.n for step in self.steps if rulebook.catalogue.acts[step.act].moves_vent}
         return bool(moving & self.steps_done and moving & set(self.steps_in_hand()))
 
-    def unable(self) -> "Cook":
-        """The cook after "can't do that": the step in hand is remembered as one that can't be done."""
-        step = next((step for step in self.steps if step.n not in self.steps_done and step.act not in IDLE), None)
-        if step is None:
+    def unable(self, vent: str | None) -> "Cook":
+        """The cook after "can't do that": the step in hand, or that at `vent`, is remembered as one that can't be done."""
+        ahead = [step for step in self.steps if step.n not in self.steps_done and step.act not in IDLE]
+        meant = [step for step in ahead if step.parameters.get("vent") == vent] if vent else ahead
+        if not meant:
             return self
-        return replace(self, situation=self.situation.unable(move_name(step.act, step.parameters)))
+        return replace(self, situation=self.situation.unable(move_name(meant[0].act, meant[0].parameters)))
 
 
 def effects(step: StepSaid, act: Act) -> Mapping[str, Value]:

@@ -1,6 +1,7 @@
 """What a message reports, read against the cook it is about: facts entailed, facts taken back, steps done. Pure."""
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from advisor.changes import VENTS
 from advisor.cook import Cook
@@ -9,6 +10,12 @@ from advisor.language.heard import Heard
 from advisor.rulebook.loader import Rulebook
 
 SMALL_TALK = {"greeting", "thanks", "off_topic"}
+
+
+def stated(heard: Heard) -> Heard:
+    """The message without facts that it only supposes: "what if it rises" answers no question that stands open."""
+    facts = {name: value for name, value in heard.facts.items() if heard.supposed.get(name) != value}
+    return replace(heard, facts=facts)
 
 
 def completed(heard: Heard, cook: Cook) -> Mapping[str, Value]:
@@ -37,6 +44,12 @@ def steps_done(heard: Heard, cook: Cook, rulebook: Rulebook) -> tuple[int, ...]:
     if heard.done_steps:
         return tuple(step.n for step in cook.steps if step.n in heard.done_steps)
     return cook.steps_in_hand_that_agree(heard.facts, rulebook)
+
+
+def vent_meant(words: str) -> str | None:
+    """Which vent "can't shut the top" is about: the one named last."""
+    named = [word for word in words.lower().split() if word.strip(".,!") in ("top", "bottom")]
+    return named[-1].strip(".,!") if named else None
 
 
 def usable(heard: Heard) -> bool:

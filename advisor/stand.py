@@ -51,8 +51,16 @@ class Stand:
         """The name under which a cooker is kept; a new one is set up."""
         found = next((known for known in self._cooks if known and same_cooker(known, name)), None)
         if found is None:
-            self._cooks[name] = Cook(name=name)
+            self._cooks[name] = self._take_unnamed(name) or Cook(name=name)
         return found or name
+
+    def _take_unnamed(self, name: str) -> Cook | None:
+        """The cook talked of before there were several: it is the first. None when `name` means another."""
+        unnamed = self._cooks[""]
+        if not (self.names and unnamed.situation.facts and same_cooker(name, "1")):
+            return None
+        self._cooks[""] = Cook()
+        return replace(unnamed, name=name)
 
     def tell(self, name: str, facts: Mapping[str, Value], origin: Origin, rulebook: Rulebook, now: float) -> None:
         """Facts about one cooker; what holds for one message only is not kept."""
@@ -69,9 +77,9 @@ class Stand:
         """What was last told of `names` about the cooker in hand was a slip."""
         self.keep(replace(self.cook, situation=self.cook.situation.take_back(names)))
 
-    def unable(self) -> None:
-        """The step in hand can't be done."""
-        self.keep(self.cook.unable())
+    def unable(self, vent: str | None) -> None:
+        """The step in hand, or that at `vent`, can't be done."""
+        self.keep(self.cook.unable(vent))
 
     def decline(self) -> None:
         """The question that stands open can't be answered."""

@@ -74,6 +74,14 @@ def test_a_step_that_cannot_be_done_is_not_advised_again(program):
     assert reply["steps"]
 
 
+@pytest.mark.parametrize("words", ["can't shut the top vent", "i can't move the top vent",
+                                   "bottom is shut but i can't shut the top"])
+def test_the_vent_named_is_the_one_that_cannot_be_moved(program, words):
+    program.say("dome 400, want 250", 0)
+    moved = {step.get("vent") for step in program.say(words, 1)["steps"]}
+    assert "top" not in moved
+
+
 def test_step_by_step_the_impossible_goes_and_something_always_remains_to_say(program):
     program.say("dome 400, want 250", 0)
     for n in range(8):

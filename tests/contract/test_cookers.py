@@ -23,6 +23,19 @@ def test_words_name_them_loosely_too(program, words):
     assert program.send(cooker="one", at_min=4)["situation"]["dome_f"] == 350
 
 
+def test_the_one_talked_of_before_there_were_several_is_the_first(program):
+    program.say("dome 350, want 250", 0)
+    program.say("number two is at 300, want 275", 1)
+    reply = program.say("the first is at 330 now", 2)
+    assert (reply["situation"]["target_f"], reply["situation"]["over_f"]) == (250, 80)
+    assert program.say("number two is at 290", 3)["situation"]["over_f"] == 15
+
+
+def test_a_danger_on_the_unnamed_cooker_is_told_as_such(program):
+    program.say("flames out of the top", 0)
+    assert "The other cooker:" in program.say("number two is at 300, want 275", 1)["text"]
+
+
 def test_a_new_cooker_is_made_and_starts_empty(program):
     program.say("dome 350, want 250", 0)
     reply = program.send(cooker="the old one by the gate", at_min=1)
@@ -78,14 +91,14 @@ def test_a_danger_on_another_cooker_is_not_lost(program, line):
     burning = dangers(program.last)
     reply = program.send(cooker="1", at_min=1)
     assert burning <= dangers(reply)
-    assert "2:" in reply["text"]
+    assert "Cooker 2:" in reply["text"]
     assert burning <= dangers(program.send(**line, at_min=2))
 
 
 def test_the_danger_heard_of_the_less_urgent_of_two_is_not_lost(program):
     program.say("number one has flames coming out of the top, number two has a grease fire", 0)
     here = program.last["situation"]["cooker"]
-    assert any(caution["says"].startswith(f"{'1' if here == '2' else '2'}:") for caution in program.last["cautions"])
+    assert any(caution["says"].startswith(f"Cooker {'1' if here == '2' else '2'}:") for caution in program.last["cautions"])
 
 
 def test_a_danger_that_is_over_elsewhere_is_gone_everywhere(program):

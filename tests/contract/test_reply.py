@@ -159,13 +159,22 @@ def test_asides_leave_situation_and_steps_as_they_are(program, first, words):
 
 def test_what_was_imagined_is_a_reply_of_its_own(program):
     program.say("dome 260, want 250", 0)
-    reply = program.say("what if it hits 400", 0)
+    reply = program.say("what if it is 400", 0)
     inner = reply["what_if"]
     assert KEYS <= set(inner)
     assert (inner["situation"]["over_f"], reply["situation"]["over_f"]) == (150, 10)
     assert "burp_lid" in acts(inner) and "burp_lid" not in acts(reply)
     assert inner["what_if"] is None
     assert "assumed" in {used["origin"] for firing in inner["why"] for used in firing["used"]}
+
+
+def test_what_is_supposed_answers_no_open_question(program):
+    for asked, words in (("trend", "what if it rises"), ("smoke", "what if it smokes white"), ("dome_f", "what if its 400")):
+        program.send(reset=True)
+        program.send(reading={"target_f": 250} if asked == "dome_f" else {"dome_f": 320, "target_f": 250}, at_min=0)
+        before = program.last["situation"]
+        reply = program.say(words, 1)
+        assert (reply["heard"], reply["situation"]) == ({}, before)
 
 
 def test_there_is_no_what_if_unless_asked(program):
