@@ -7,8 +7,8 @@ from dataclasses import dataclass
 class Claim:
     """value: in the scale it was said in; unit: "F", "C" or None; at: index of its token; said: its words.
 
-    is_difference: no zero point, so a Celsius one is times 9/5 alone. before: it held earlier and no longer does. wide: a range.
-    moves: the first figure of "from 240 to 330".
+    is_difference: no zero point, so a Celsius one is times 9/5 alone. before: it held earlier
+    and no longer does. wide: a range. moves: the first figure of "from 240 to 330".
     """
 
     fact: str

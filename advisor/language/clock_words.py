@@ -34,7 +34,9 @@ def _minute_only(tokens: list[Token], at: int) -> Joined:
     if not (at_the_end and told and 0 < minutes < 60):
         return None
     value = minutes if link != "to" else 60 - minutes
-    return merged(tokens, at, at + 2, kind="clock", value=float(value), minute_only=True, half_day=True), at + 2
+    return merged(
+        tokens, at, at + 2, kind="clock", value=float(value), minute_only=True, half_day=True
+    ), at + 2
 
 
 def _is_hour(tokens: list[Token], at: int) -> bool:

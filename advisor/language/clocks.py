@@ -24,7 +24,13 @@ LIT = (
     "ready",
     "open",
 )
-PARTS_OF_DAY = {"morning": 0, "afternoon": HALF_DAY, "evening": HALF_DAY, "night": HALF_DAY, "tonight": HALF_DAY}
+PARTS_OF_DAY = {
+    "morning": 0,
+    "afternoon": HALF_DAY,
+    "evening": HALF_DAY,
+    "night": HALF_DAY,
+    "tonight": HALF_DAY,
+}
 BETWEEN = {"tomorrow", "in", "the", "at", "this"}
 LEAST_DIGITS = 100
 
@@ -67,7 +73,9 @@ def _mark_time_now(tokens: list[Token]) -> list[Token]:
         if not times or not quantity or quantity.kind != "number":
             continue
         if tokens[at - 1].text == "now" and _ends_clause(tokens, at) and quantity.value in range(1, 13):
-            tokens[at].quantity = replace(quantity, kind="clock", value=quantity.value * 60, half_day=True)  # "now 3"
+            tokens[at].quantity = replace(
+                quantity, kind="clock", value=quantity.value * 60, half_day=True
+            )  # "now 3"
         if not quantity.spoken:
             continue
         value = quantity.value / 100

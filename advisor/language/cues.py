@@ -142,13 +142,17 @@ class Cues:
 
     def is_change(self, at: int) -> bool:
         quantity = self.tokens[at].quantity
-        return quantity.value < HIGHEST_CHANGE and not quantity.span and any(
-            cue.means == "change" and self.lead_to(cue, at) for cue in self.owners
+        return (
+            quantity.value < HIGHEST_CHANGE
+            and not quantity.span
+            and any(cue.means == "change" and self.lead_to(cue, at) for cue in self.owners)
         )
 
     def is_held(self, at: int) -> bool:
         """ "Over 150 for ten minutes": a mark that was passed, not a reading."""
-        after = [token for token in self.tokens[at + 1 : at + 4] if token.text not in ("about", "like", "nearly")]
+        after = [
+            token for token in self.tokens[at + 1 : at + 4] if token.text not in ("about", "like", "nearly")
+        ]
         return (
             at > 0
             and self.tokens[at - 1].text in ("over", "above", "below", "under")

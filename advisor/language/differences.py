@@ -19,7 +19,9 @@ def difference_at(message: Message, cues: Cues, offsets: list[Match], at: int) -
     quantity = message.tokens[at].quantity
     sign = _sign(message, at)
     if sign:
-        return Claim("over_f", sign * abs(quantity.value), quantity.unit, at, quantity.said, is_difference=True)
+        return Claim(
+            "over_f", sign * abs(quantity.value), quantity.unit, at, quantity.said, is_difference=True
+        )
     for match in offsets:
         after = match.start == at + 1 and match.means in (1, -1) and _is_offset(message, match, quantity)
         if after and _tells_error(message, match, at):
@@ -27,7 +29,9 @@ def difference_at(message: Message, cues: Cues, offsets: list[Match], at: int) -
         led = match.means == "by_off" and cues.lead_to(match, at)
         led = led or (match.means == "by_side" and match.start == at + 1)
         if led and (side := _side(message)):
-            return Claim("over_f", side * quantity.value, quantity.unit, at, quantity.said, is_difference=True)
+            return Claim(
+                "over_f", side * quantity.value, quantity.unit, at, quantity.said, is_difference=True
+            )
         before = match.means in ("by_over", "by_under") and cues.lead_to(match, at)
         if after and message.words(match.end, match.end + 1) in ("outside", "zero", "out"):
             return Claim("ambient_f", -quantity.value, quantity.unit, at, quantity.said)

@@ -25,7 +25,9 @@ def event_facts(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
 
 
 def _is_meant(message: Message, match: Match) -> bool:
-    if match.means == "fire_died_ago_min" and is_of_another(message, message.clause(match.start)[0], match.start):
+    if match.means == "fire_died_ago_min" and is_of_another(
+        message, message.clause(match.start)[0], match.start
+    ):
         return False
     if match.means == "vents_moved_ago_min" and is_about_meat(message, match.start):
         return False
@@ -77,6 +79,10 @@ def _just_now(message: Message, events: list[Match], heard: dict[str, Value]) ->
     for event in events:
         before = [token.text for token in message.tokens[max(0, event.start - 2) : event.end]]
         after = [token.text for token in message.tokens[event.end : event.end + 2]]
-        if ("just" in before or after == ["just", "now"]) and event.means in message.lexicon.data["just_now"] and event.means not in heard:
+        if (
+            ("just" in before or after == ["just", "now"])
+            and event.means in message.lexicon.data["just_now"]
+            and event.means not in heard
+        ):
             found[event.means] = 0.0
     return found

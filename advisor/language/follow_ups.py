@@ -6,11 +6,15 @@ from advisor.language.patterns import Match
 
 
 def follow_ups(message: Message) -> dict[str, Value]:
-    """What short words say of a fact that stands: patterns of `follow_ups` in language.yaml, where its fact is known."""
+    """What short words say of a fact that stands (patterns: `follow_ups` in language.yaml)."""
     heard: dict[str, Value] = {}
     for match in message.lexicon.follow_ups.find(message.tokens):
         after, fact, value = match.means
-        if _stands(message, after) and message.moods[match.start] == "said" and not _names_another(message, match):
+        if (
+            _stands(message, after)
+            and message.moods[match.start] == "said"
+            and not _names_another(message, match)
+        ):
             heard[fact] = value
     return heard
 

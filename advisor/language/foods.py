@@ -47,7 +47,9 @@ def _weight(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
 def _corrected(message: Message, at: int) -> bool:
     """ "Meant ribs", "forget the ribs, its wings", "not ribs, wings"."""
     before = [token.text for token in message.tokens[:at]]
-    return "meant" in before or (bool({"forget", "scratch", "not", "scrap"} & set(before)) and before[-1] in ("is", "'s"))
+    return "meant" in before or (
+        bool({"forget", "scratch", "not", "scrap"} & set(before)) and before[-1] in ("is", "'s")
+    )
 
 
 def _entailed(text: str, kinds: frozenset[str]) -> dict[str, Value]:

@@ -19,10 +19,13 @@ _WHY = re.compile(
     r"^(?:but |so |and |ok |okay |um |er )*(?:why|how come|what for|what is the reason|explain|what makes you say)\b"
 )
 _ASKING = re.compile(
-    r"^(?:ok |so |and |but |or |well )*(?:is|are|can|could|should|shall|do|does|did|will|would|may|how|how_hot|what|which|when|where|who|am|has|have|any)\b"
+    r"^(?:ok |so |and |but |or |well )*"
+    r"(?:is|are|can|could|should|shall|do|does|did|will|would|may|how|how_hot|what|which|when|where|who|am|has|have"
+    r"|any)\b"
 )
 _ASKING_LATER = re.compile(
-    r"[.!;,:()\n] (?:and |but |so |or |then )*(?:how|how_hot|what|which|when|where|who|(?:is|are|should|shall|can|could|do|will|would|may|am) (?:i|we|it|that|this|she|the|my|there))\b"
+    r"[.!;,:()\n] (?:and |but |so |or |then )*(?:how|how_hot|what|which|when|where|who|"
+    r"(?:is|are|should|shall|can|could|do|will|would|may|am) (?:i|we|it|that|this|she|the|my|there))\b"
 )
 
 
@@ -105,4 +108,6 @@ def topic_of(message: Message, facts: dict[str, Value]) -> str | None:
     ]
     topic = max(found, key=lambda match: (len(match), -match.start)).means if found else None
     worries = message.lexicon.data["worries"]
-    return next((worries[fact] for fact in facts if fact in worries), topic) if topic == "leave_alone" else topic
+    return (
+        next((worries[fact] for fact in facts if fact in worries), topic) if topic == "leave_alone" else topic
+    )

@@ -91,7 +91,10 @@ class Lexicon:
         figures = self.data["figures"]
         names = {name: self.words_of(name) for name in OWNED}
         foods = {"meat_f": [*names["meat_f"], "food"]}
-        cues = {cue: figures[cue] for cue in ("before", "not_a_reading", "change", "cook_at", "either", "standing")}
+        cues = {
+            cue: figures[cue]
+            for cue in ("before", "not_a_reading", "change", "cook_at", "either", "standing")
+        }
         return self.book({**names, **foods, **cues}, exact=True)
 
     @cached_property

@@ -86,7 +86,7 @@ def minutes_of(message: Message, at: int, ahead: bool) -> float | None:
 
 
 def clock_now(message: Message, but_not: int) -> tuple[float | None, bool, bool]:
-    """(minute of day now, whether of half a day, whether of an hour): as said ("its 6:50 now"), else from the context."""
+    """(minute of day now, whether of half a day, of an hour): as said ("its 6:50 now"), else the context's."""
     for at, token in enumerate(message.tokens):
         if at == but_not or token.quantity is None or token.quantity.kind != "clock":
             continue
@@ -111,7 +111,7 @@ def is_about_meat(message: Message, at: int) -> bool:
 
 
 def is_of_another(message: Message, start: int, at: int) -> bool:
-    """Whether the thing named last in tokens[start:at] is not the fire: what went out may be the meat or the gasket."""
+    """Whether the thing named last in tokens[start:at] is not the fire: the meat, the gasket."""
     for token in reversed(message.tokens[start:at]):
         if token.lemma in DOME_WORDS or token.text in SPEAKS_ANEW:
             return False

@@ -11,7 +11,20 @@ from advisor.language.unit_words import CELSIUS, FAHRENHEIT, MINUTES, scale
 from advisor.language.units_joined import unit
 
 DECADES = {"low": 20.0, "lower": 20.0, "mid": 50.0, "middle": 50.0, "high": 80.0, "upper": 80.0}
-MOVED = {"went", "gone", "rose", "climbed", "crept", "dropped", "fell", "jumped", "moved", "slid", "risen", "slipped"}
+MOVED = {
+    "went",
+    "gone",
+    "rose",
+    "climbed",
+    "crept",
+    "dropped",
+    "fell",
+    "jumped",
+    "moved",
+    "slid",
+    "risen",
+    "slipped",
+}
 
 
 def join_quantities(tokens: list[Token]) -> list[Token]:
@@ -79,9 +92,11 @@ def _odd(tokens: list[Token], at: int) -> tuple[Token, int] | None:
 def _is_movement(tokens: list[Token], at: int, end: int) -> bool:
     """ "Went 120 to 150", "265 to 280 in 10 minutes"."""
     before = {token.text for token in tokens[max(0, at - 2) : at]}
-    return bool(before & MOVED) or text_at(tokens, end) in ("in", "over", "within") and kind_at(
-        tokens, end + 1
-    ) in ("number", "minutes", "fraction")
+    return (
+        bool(before & MOVED)
+        or text_at(tokens, end) in ("in", "over", "within")
+        and kind_at(tokens, end + 1) in ("number", "minutes", "fraction")
+    )
 
 
 def _hours_and_minutes(tokens: list[Token], at: int) -> tuple[Token, int] | None:

@@ -50,7 +50,9 @@ def _near_done(message: Message, claims: list[Claim]) -> list[Claim]:
     if done is None or any(match.means == "dome_f" for match in message.lexicon.owners.find(message.tokens)):
         return claims
     return [
-        replace(claim, fact="meat_f") if claim.fact == "dome_f" and 0.75 * done <= claim.value <= done else claim
+        replace(claim, fact="meat_f")
+        if claim.fact == "dome_f" and 0.75 * done <= claim.value <= done
+        else claim
         for claim in claims
     ]
 

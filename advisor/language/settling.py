@@ -4,8 +4,25 @@ from advisor.facts import Value
 from advisor.language.follow_ups import follow_ups
 from advisor.language.message import Message
 
-OF_THE_COOKER = {"dome", "pit", "temp", "temperature", "fire", "cooker", "grate", "coals", "thermometer", "gauge"}
-CLOSER_TIMES = ("serve_in_min", "danger_zone_for_min", "out_of_fridge_min", "cooling_for_min", "smoke_for_min")
+OF_THE_COOKER = {
+    "dome",
+    "pit",
+    "temp",
+    "temperature",
+    "fire",
+    "cooker",
+    "grate",
+    "coals",
+    "thermometer",
+    "gauge",
+}
+CLOSER_TIMES = (
+    "serve_in_min",
+    "danger_zone_for_min",
+    "out_of_fridge_min",
+    "cooling_for_min",
+    "smoke_for_min",
+)
 STAYS_OPEN = {"still", "left", "open", "ajar", "propped"}
 OPENINGS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 
@@ -55,7 +72,7 @@ def _rate_of_the_meat(facts: dict[str, Value]) -> dict[str, Value]:
 
 
 def _trend_of_the_meat(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
-    """ "Pork 150, stalled": where only the meat has a figure and nothing of the cooker is named, the trend is its own."""
+    """ "Pork 150, stalled": where nothing of the cooker is named, the trend is the meat's."""
     if "meat_f" not in facts or "dome_f" in facts or facts.get("trend") in (None, "swinging"):
         return facts
     if any(token.lemma in OF_THE_COOKER for token in message.tokens):

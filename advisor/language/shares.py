@@ -71,7 +71,9 @@ def vague(tokens: list[Token], at: int) -> tuple[Token, int] | None:
 def _is_bare_hour(tokens: list[Token], at: int) -> bool:
     """ "Hour and ten in", "hour ago" leave the "an" out."""
     before = tokens[at - 1] if at else None
-    if before and (before.quantity or before.text in ("a", "an", "per", "every", "half", "quarter", "-", "/", "each")):
+    if before and (
+        before.quantity or before.text in ("a", "an", "per", "every", "half", "quarter", "-", "/", "each")
+    ):
         return False
     return text_at(tokens, at + 1) in ("in", "ago", "back") or (
         text_at(tokens, at + 1) == "and" and kind_at(tokens, at + 2) == "number"
@@ -81,7 +83,11 @@ def _is_bare_hour(tokens: list[Token], at: int) -> bool:
 def _is_bare_inch(tokens: list[Token], at: int) -> bool:
     """ "Bottom inch open" leaves the "an" out."""
     before = tokens[at - 1] if at else None
-    if before is None or before.quantity or before.text in ("a", "an", "per", "every", "-", "/", "each", "last"):
+    if (
+        before is None
+        or before.quantity
+        or before.text in ("a", "an", "per", "every", "-", "/", "each", "last")
+    ):
         return False
     return text_at(tokens, at + 1) in ("open", "wide", "", ",", ".")
 

@@ -33,7 +33,7 @@ def is_led(message: Message, at: int) -> bool:
 
 
 def _stands_alone(message: Message, at: int) -> bool:
-    """ "Slowed right down, 310" and "240 and drifting": nothing strange in the figure's own clause, or only after "and"."""
+    """ "Slowed right down, 310", "240 and drifting": nothing strange in its clause, or only after "and"."""
     start, end = message.clause(at)
     if start == 0 and end == len(message.tokens):
         return at == 0 and len(message.tokens) > 1 and message.tokens[1].text == "and"

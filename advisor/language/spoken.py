@@ -120,7 +120,11 @@ def _number(tokens: list[Token], at: int) -> tuple[float | None, int]:
         return ONES[_word(tokens, at + 1)] / 10, at + 2
     misheard = MISHEARD.get(_word(tokens, at))
     if misheard and (_word(tokens, at + 1) in TENS or _word(tokens, at + 1) == "hundred"):
-        return _digit_then(tokens, misheard, at + 1) if _word(tokens, at + 1) in TENS else _hundreds(tokens, misheard, at + 2)
+        return (
+            _digit_then(tokens, misheard, at + 1)
+            if _word(tokens, at + 1) in TENS
+            else _hundreds(tokens, misheard, at + 2)
+        )
     first, after = _below_hundred(tokens, at)
     if first is None:
         if _word(tokens, at) == "a" and _word(tokens, at + 1) == "hundred":

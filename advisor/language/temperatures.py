@@ -27,7 +27,13 @@ OWNERS = {
     "peak_meat_f": "meat_f",
     "meat_start_f": "meat_f",
 }
-PLANNED = {"fuel_needed", "timeline", "starters", "vent_setting", "wood_needed"}  # topics before the fire is lit
+PLANNED = {
+    "fuel_needed",
+    "timeline",
+    "starters",
+    "vent_setting",
+    "wood_needed",
+}  # topics before the fire is lit
 BATHS = ("boiling_reads_f", "ice_reads_f")
 
 
@@ -47,7 +53,9 @@ class _Reader:
         self.scale = next(
             (token.quantity.unit for token in self.tokens if token.quantity and token.quantity.unit), None
         )
-        asks = {"ask", "plan"} & set(message.moods) or {"when", "how", "enough"} & {token.text for token in self.tokens}
+        asks = {"ask", "plan"} & set(message.moods) or {"when", "how", "enough"} & {
+            token.text for token in self.tokens
+        }
         self.under_way = bool({"been", "now"} & {token.text for token in self.tokens})
         self.planning = bool(asks) and topic_of(message, {}) in PLANNED
         self.lowest = LOWEST_BARE_C if self.scale == "C" else LOWEST_BARE
@@ -119,7 +127,11 @@ class _Reader:
 
     def _decide(self, place: int, at: int, roles: set[str]) -> tuple[str | None, bool]:
         """(fact, whether it held earlier only)."""
-        if ("not_a_reading" in roles and "meat_start_f" not in roles) or self.cues.is_change(at) or self.cues.is_held(at):
+        if (
+            ("not_a_reading" in roles and "meat_start_f" not in roles)
+            or self.cues.is_change(at)
+            or self.cues.is_held(at)
+        ):
             return None, False
         for fact in BATHS:
             if fact in roles:
@@ -200,7 +212,15 @@ class _Reader:
     def _is_bare_wish(self, at: int) -> bool:
         """ "Will 2 kg see me through 9 hours at 110": nothing says that it reads so now."""
         before = {token.text for token in self.tokens[max(0, at - 3) : at]}
-        return bool(before & {"at", "for", "@"}) and not before & {"is", "'s", "now", "it", "sitting", "still", "reading"}
+        return bool(before & {"at", "for", "@"}) and not before & {
+            "is",
+            "'s",
+            "now",
+            "it",
+            "sitting",
+            "still",
+            "reading",
+        }
 
     def _carries_meat(self, at: int) -> bool:
         """Whether the talk is still of the meat: its figure came last, or it was named last by itself."""

@@ -30,7 +30,8 @@ class Quantity:
     """A figure with what its words make of it.
 
     kind: number (bare), degrees, minutes, ago, clock (minute of day), inches, fraction, kg, rate (per minute),
-          feet, count, recipe; unit: "F" or "C" where it was said; said: the words; minute_only: "ten past", of an hour not named; span: (low, high) of a range
+          feet, count, recipe; unit: "F" or "C" where it was said; said: the words;
+          minute_only: "ten past", of an hour not named; span: (low, high) of a range
     """
 
     kind: str

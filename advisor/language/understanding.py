@@ -114,7 +114,10 @@ def _heard(message: Message, heard: Heard) -> Heard:
         intents = [intent for intent in intents if intent != "declined"] + ["tell"]
     about = topic_of(message, heard.facts) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
     if about in message.lexicon.data["topics_of_their_own"]:
-        intents = ["ask", *(intent for intent in intents if intent not in ("ask", "why", "why_not", "what_if"))]
+        intents = [
+            "ask",
+            *(intent for intent in intents if intent not in ("ask", "why", "why_not", "what_if")),
+        ]
         supposed = {}
     if set(intents) & {"cannot", "declined", "done", "thanks", "what_now", "correction"} and not about:
         intents = [intent for intent in intents if intent != "ask"]

@@ -1,6 +1,7 @@
 """The words of units and shares, and what one of each is in the unit that the vocabulary keeps.
 
-Exact factors come from advisor/units.py; the breadths of a finger (3/4 inch), the little one (1/2) and a thumb (1) are from memory.
+Exact factors come from advisor/units.py; the breadths of a finger (3/4 inch),
+the little one (1/2) and a thumb (1) are from memory.
 """
 
 from advisor.units import CM_PER_INCH, FEET_PER_METRE, KG_PER_POUND

@@ -26,7 +26,9 @@ def unit(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     token = tokens[number_at]
     signed = replace(token.quantity, value=sign * token.quantity.value)
     plus = "+" if sign > 0 and number_at > at else ""
-    token = Token(plus + token.text if sign > 0 else f"-{token.text}", "number", glued=token.glued, quantity=signed)
+    token = Token(
+        plus + token.text if sign > 0 else f"-{token.text}", "number", glued=token.glued, quantity=signed
+    )
     end = number_at + 1
     if text_at(tokens, end) == "-" and tokens[end].glued and is_unit(text_at(tokens, end + 1)):
         end += 1

@@ -4,7 +4,19 @@ from advisor.language.message import Message
 
 WIDEST_READING = 2  # "between 40 and 140" is no reading that wavers
 ASKING = ("ask", "plan", "later")
-WEATHER = {"windy", "raining", "rain", "snowing", "snow", "humid", "sunny", "cloudy", "overcast", "freezing", "breezy"}
+WEATHER = {
+    "windy",
+    "raining",
+    "rain",
+    "snowing",
+    "snow",
+    "humid",
+    "sunny",
+    "cloudy",
+    "overcast",
+    "freezing",
+    "breezy",
+}
 HOTTEST_DAY = 120  # a lone marked figure below this beside talk of the weather is the weather's
 COLDEST_COOKER = 25  # a marked figure below this is the weather's
 
@@ -20,7 +32,10 @@ def is_error(message: Message, at: int, roles: set[str]) -> bool:
     quantity = message.tokens[at].quantity
     bare_out = message.words(at + 1, at + 3) in ("out", "out of") or message.clause(at)[1] == at + 2
     return bool(
-        message.tokens[at + 1].text == "out" and bare_out and quantity.kind == "number" and "ambient_f" not in roles
+        message.tokens[at + 1].text == "out"
+        and bare_out
+        and quantity.kind == "number"
+        and "ambient_f" not in roles
     )
 
 

@@ -80,9 +80,13 @@ def _same_again(message: Message, facts: dict[str, Value | None]) -> dict[str, V
     again: dict[str, Value | None] = {}
     for match in message.lexicon.same_again.find(message.tokens):
         other = "bottom" if match.means == "top" else "top"
-        if message.moods[match.start] in ("said", "ask") and not any(name.startswith(match.means) for name in facts):
+        if message.moods[match.start] in ("said", "ask") and not any(
+            name.startswith(match.means) for name in facts
+        ):
             again |= {
-                name.replace(other, match.means): value for name, value in facts.items() if name.startswith(other)
+                name.replace(other, match.means): value
+                for name, value in facts.items()
+                if name.startswith(other)
             }
     return again
 

@@ -28,7 +28,9 @@ def test_a_reading_is_no_time(listen, asked, words):
     assert asked not in heard and "dome_f" in heard
 
 
-@pytest.mark.parametrize("asked", ["food_on", "flames", "gauge_suspect", "smoke", "bottom_vent", "fuel_level"])
+@pytest.mark.parametrize(
+    "asked", ["food_on", "flames", "gauge_suspect", "smoke", "bottom_vent", "fuel_level"]
+)
 @pytest.mark.parametrize("words", ["no idea", "dunno", "never checked"])
 def test_not_knowing_is_declined_and_never_false(listen, asked, words):
     heard = listen(words, asked=asked)
@@ -37,7 +39,12 @@ def test_not_knowing_is_declined_and_never_false(listen, asked, words):
 
 @pytest.mark.parametrize(
     ("words", "asked"),
-    [("no wind", "food_on"), ("no smoke", "flames"), ("bottom's half", "top_vent"), ("lid shut", "bottom_vent")],
+    [
+        ("no wind", "food_on"),
+        ("no smoke", "flames"),
+        ("bottom's half", "top_vent"),
+        ("lid shut", "bottom_vent"),
+    ],
 )
 def test_what_is_said_of_something_else_is_no_answer(listen, words, asked):
     heard = listen(words, asked=asked).facts
