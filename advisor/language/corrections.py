@@ -1,8 +1,11 @@
 """Corrections: "no, I meant 250", "250 not 350", "sorry, celsius", "180, sorry, 160"."""
 
+import itertools
+
 from advisor.facts import Value
 from advisor.language.claims import Claim
 from advisor.language.message import Message
+from advisor.language.tokens import Token
 from advisor.language.unit_words import CELSIUS, FAHRENHEIT
 from advisor.units import c_to_f, f_to_c
 
@@ -39,7 +42,7 @@ def _is_retracted(message: Message, earlier: Claim, later: Claim) -> bool:
     between = message.tokens[earlier.at + 1 : later.at]
     return (
         len(between) <= 6
-        and "meant to" not in " ".join(token.text for token in between)
+        and not {"meant to", "meant for"} & set(_pairs(between))
         and any(
             token.text
             in ("sorry", "meant", "mean", "oops", "rather", "correction", "typo", "scratch", "wait")
@@ -47,6 +50,10 @@ def _is_retracted(message: Message, earlier: Claim, later: Claim) -> bool:
         )
         and later.fact in (earlier.fact, "dome_f", "target_f")
     )
+
+
+def _pairs(tokens: list[Token]) -> list[str]:
+    return [f"{token.text} {after.text}" for token, after in itertools.pairwise(tokens)]
 
 
 def redirected(message: Message, claims: list[Claim], facts: dict[str, Value]) -> dict[str, Value]:
