@@ -90,7 +90,7 @@ def _distance(book: _Book) -> None:
 def _pace(book: _Book, situation: Situation) -> None:
     rate = book.number("rate_f_per_min")
     if rate is None and "trend" not in book.known:
-        rate = pace_of(situation.readings, book.now)
+        rate = pace_of(situation.readings, book.now, max((move.at_min for move in situation.moves), default=-math.inf))
         book.put("rate_f_per_min", rate)
     if rate is not None:
         book.put("trend", trend_of(rate))
@@ -98,18 +98,19 @@ def _pace(book: _Book, situation: Situation) -> None:
         book.put("ahead_f", over + max(-MOST_AHEAD_F, min(MOST_AHEAD_F, AHEAD_MIN * (rate or 0.0))))
 
 
-def pace_of(readings: tuple[tuple[float, float], ...], now: float) -> float | None:
+def pace_of(readings: tuple[tuple[float, float], ...], now: float, moved_at: float = -math.inf) -> float | None:
     """°F per minute over the last readings, a line of least squares; None when they say nothing about now.
 
-    Counted are the last two and whatever lies within PACE_MIN of the last: a dial shows steps of 5 °F, which make two
-    readings soon after one another say much too much.
+    Counted are the last two and whatever lies within PACE_MIN of the last and after the last move of a vent or the lid
+    (at moved_at): a dial shows steps of 5 °F, which make two readings soon after one another say much too much.
     """
     if len(readings) < 2 or now - readings[-1][0] > TREND_WINDOW_MIN:
         return None
     last, before = readings[-1][0], readings[-2][0]
     if not SHORTEST_GAP_MIN <= last - before <= TREND_WINDOW_MIN:
         return None
-    used = [(minute - last, dome) for minute, dome in readings if minute >= min(before, last - PACE_MIN)]
+    since = max(last - PACE_MIN, moved_at - SHORTEST_GAP_MIN)
+    used = [(minute - last, dome) for minute, dome in readings if minute >= min(before, since)]
     middle, level = (sum(column) / len(used) for column in zip(*used, strict=True))
     spread = sum((minute - middle) ** 2 for minute, _ in used)
     return round(sum((minute - middle) * (dome - level) for minute, dome in used) / spread, 2)

@@ -55,6 +55,17 @@ def test_old_readings_say_nothing_about_now():
     assert pace_of(((0, 350), (10, 330)), now=60) is None
 
 
+def test_readings_close_together_are_taken_as_one_line():
+    """Steps of the dial: 300, 305, 300 within ten minutes is no pace of a degree a minute."""
+    assert abs(pace_of(((0, 300), (5, 305), (10, 300)), now=10)) < 0.2
+
+
+def test_readings_before_a_move_do_not_make_the_pace_after_it():
+    readings = ((0, 380), (6, 235), (12, 305))
+    assert pace_of(readings, 12, moved_at=6) > 10
+    assert pace_of(readings, 12) < 0
+
+
 def test_two_readings_at_once_give_no_pace():
     assert pace_of(((5, 350), (5, 330)), now=5) is None
 

@@ -15,7 +15,7 @@ from .paths import follow, turns
 from .state import Controls, Fixed
 
 MEMBERS = 96  # carried into the future
-STARTED = 160  # run through the readings so far, then resampled by weight
+STARTED = 128  # run through the readings so far, then resampled by weight
 WINDOW_MIN = 60.0  # how far back readings are used
 DRAWN = 3  # members drawn for each one kept
 REST_SD = 15.0  # F: how far from balance a fire may be whose vents were left alone; assumed

@@ -146,7 +146,7 @@ def compare(
 
 
 def followed(
-    ensemble: Ensemble, program: list[Deed], members: int = 40, horizon_min: float = HORIZON_MIN
+    ensemble: Ensemble, program: list[Deed], members: int = 32, horizon_min: float = HORIZON_MIN
 ) -> tuple[Forecast, Forecast]:
     """(forecast when the program is carried out and steered on, forecast for doing nothing)."""
     one = ensemble.pick(systematic(ensemble.weights, members), even=True)

@@ -5,13 +5,13 @@ from dataclasses import dataclass
 
 import numpy as np
 import world  # noqa: F401  puts the repository on the path
+from world import World
 
 from advisor.thermal import state
 from advisor.thermal.hold import steer
 from advisor.thermal.population import draw_z, from_z, kind_ranges
 from advisor.thermal.simulate import advance
 from advisor.thermal.state import ASH, COAL, LIT, UNLIT, VOLATILE, Controls, Fixed, Surroundings
-from world import World
 
 INCH = 0.25
 TARGETS = (225.0, 250.0, 275.0, 300.0)
@@ -64,7 +64,7 @@ class Making:
         self.bottom = self.bottom if bottom is None else np.broadcast_to(np.asarray(bottom, float), (self.n,)).copy()
         self.top = self.top if top is None else np.broadcast_to(np.asarray(top, float), (self.n,)).copy()
         u = Controls(self.bottom, self.top, crack, self.wind)
-        for _ in range(int(round(minutes * 2))):
+        for _ in range(round(minutes * 2)):
             self.x, _ = advance(self.x, self.fixed, u, 30.0)
         self.lit_min += minutes
         self.moved_ago_min += minutes
@@ -165,7 +165,7 @@ TROUBLES = [
     Trouble("ash-clogged", ash_clogged, (-130, -25), "it keeps sinking, lit it {hours} hours ago", {"ash": "heavy"}),
     Trouble("low fuel", low_fuel, (-150, -25), "it keeps sinking", {"fuel_level": 0.08}),
     Trouble("vents shut in", shut_in(22), (-110, -25), "both vents shut 22 minutes ago"),
-    Trouble("nearly out after choking", shut_in(50), (-170, -60), "both vents shut for 50 minutes"),
+    Trouble("nearly out after choking", shut_in(42), (-170, -50), "both vents shut for 42 minutes"),
     Trouble("vents too tight", tight, (-100, -25), "been cooking {hours} hours"),
     Trouble("gusty wind", windy, (20, 150), "windy, gusts", {"windy": True}, wind=(0.5, 2.0), gust=0.35),
     Trouble("lid just closed", lid_closed, (-200, -15), "just closed the lid after putting food on, it was on target before"),
@@ -179,7 +179,7 @@ def start(trouble: Trouble, count: int, width: float, seed: int, kind: str = "la
     trouble.prepare(making)
     over = making.dial() - making.target_f
     low, high = trouble.over
-    burning = (making.x[LIT] > 0.01) & (making.x[COAL] > making.fixed.c.t_out + 15.0)
+    burning = (making.x[LIT] > 0.01) & (making.x[COAL] > making.fixed.c.t_out)
     fits = np.flatnonzero(burning & (over >= low) & (over <= high) & (np.abs(over) > 9.0))[:count]
     making.target_f, c = making.target_f[fits], making.fixed.c.pick(fits)
     fixed = Fixed(c, Surroundings(ambient=making.fixed.ambient[fits]))
