@@ -113,3 +113,9 @@ class TestCookers:
     def test_one_as_a_pronoun_names_none(self, listen):
         assert listen("first time using one of these").cooker is None
         assert listen("the bottom's the open one").cooker is None
+
+
+@pytest.mark.parametrize("verb", ["is", "hits", "reaches", "gets to", "goes to", "climbs to"])
+def test_a_supposed_reading_is_supposed_by_any_verb(listen, verb):
+    heard = listen(f"what if it {verb} 400")
+    assert heard.supposed["dome_f"] == 400 and heard.facts == {}
