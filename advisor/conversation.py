@@ -163,7 +163,7 @@ class Conversation:
         """The turn with what stands around it: other cookers, and the dangers that last there."""
         stand = self._stand
         plans = {name: self._plan(name, now) for name in stand.endangered()}
-        elsewhere = tuple(caution.model_copy(update={"says": f"{_called(name)}: {caution.says}"})
+        elsewhere = tuple(caution.model_copy(update={"says": f"{self._called(name)}: {caution.says}"})
                           for name, plan in plans.items() for caution in plan.lasting_dangers)
         return replace(turn, elsewhere=elsewhere, several=len(stand.cooks) > 1)
 
@@ -199,12 +199,12 @@ class Conversation:
         return Context(asked=asked.fact if asked else None, choices=asked.choices if asked else (), facts=facts,
                        units=self._units, minute_of_day=minute_of_day, cookers=self.cookers)
 
+    def _called(self, cooker: str) -> str:
+        phrases = self.rulebook.catalogue.phrases
+        return phrases["named_cooker"].replace("{cooker}", cooker) if cooker else phrases["unnamed_cooker"]
+
     def _wording(self) -> Wording:
         return Wording(self.rulebook.vocabulary, self._units or UnitStyle())
-
-
-def _called(cooker: str) -> str:
-    return f"Cooker {cooker}" if cooker else "The other cooker"
 
 
 def _unnamed(heard: Mapping[str, Value]) -> dict[str, Value]:

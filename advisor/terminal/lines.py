@@ -2,9 +2,9 @@
 
 import json
 import math
-from typing import Any, Literal
+from typing import Any
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator
 
 from advisor.conversation import Conversation
 from advisor.errors import LineRefused
@@ -64,7 +64,14 @@ class CookerLine(_Line):
 class ResetLine(_Line):
     """Start over, clock included."""
 
-    reset: Literal[True]
+    reset: bool
+
+    @field_validator("reset")
+    @classmethod
+    def _true(cls, reset: bool) -> bool:
+        if not reset:
+            raise ValueError("reset can only be true")
+        return reset
 
     def put(self, conversation: Conversation, now: float, minute_of_day: int | None) -> Reply:
         return conversation.reset()
