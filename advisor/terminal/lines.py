@@ -64,7 +64,7 @@ class CookerLine(_Line):
 class ResetLine(_Line):
     """Start over, clock included."""
 
-    reset: bool
+    reset: bool = Field(json_schema_extra={"const": True})
 
     @field_validator("reset")
     @classmethod
