@@ -61,6 +61,8 @@ def why_not(words: str, rulebook: Rulebook, inference: Inference, plan: Plan, wo
         if any(rule.id == aside.rule for rule in rules):
             return f"It would fit, but {aside.why}. ({aside.rule})"
     if fired := next((rule for rule in rules if rule.id in chosen), None):
+        if fired.then.warn:  # "why not water" on burning fat: the danger itself is the answer
+            return f"{rulebook.catalogue.cautions[fired.then.warn[0]].says} ({fired.id})"
         return f"It is not ruled out - {_sentence(fired.file.because)} ({fired.id})"
     return _first_failure(rules, inference, wording)
 

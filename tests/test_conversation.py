@@ -68,6 +68,11 @@ def test_why_not_names_the_first_condition_that_failed(conversation):
     assert "falling" in text and "rising" in text
 
 
+def test_why_not_something_dangerous_is_answered_by_the_danger(conversation):
+    conversation.say("grease fire help", 0)
+    assert "throws the fire at you" in conversation.say("why not water", 0).text.split("why")[-1]
+
+
 def test_what_if_answers_apart(conversation):
     before = conversation.say("im 100 over", 0)
     reply = conversation.say("what if its already falling", 0)
