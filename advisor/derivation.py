@@ -10,7 +10,7 @@ from advisor.facts import Fact, Origin, Value
 from advisor.profile import CookerProfile
 from advisor.rulebook.catalogue import VentChart
 from advisor.situation import Situation
-from advisor.ventchart import PRIOR_SD, SMALLEST_GAP, a_little_under, aimed, in_sight, nudged, opening_for
+from advisor.ventchart import A_LITTLE_UNDER, PRIOR_SD, SMALLEST_GAP, aimed, in_sight, nudged, opening_for
 from advisor.vocabulary import Vocabulary
 from advisor.water import boiling_point_f
 
@@ -26,7 +26,7 @@ DIRTY_SMOKE = ("white", "grey", "yellow", "black")
 TREND_WINDOW_MIN = 30.0     # older readings say nothing about where the dome heads now
 PACE_MIN = 12.0             # readings within this of the last one make its pace
 AHEAD_MIN = 10.0            # how far ahead the pace is followed: about what a fire needs to answer a move
-MOST_AHEAD_F = 60.0         # no pace is believed further than this
+MOST_AHEAD_F = 30.0         # no pace is believed further than this
 SHORTEST_GAP_MIN = 1.0      # two readings closer than this differ by noise
 
 
@@ -166,8 +166,9 @@ def _plan_numbers(book: _Book, chart: VentChart, profile: CookerProfile, situati
     if target is None:
         return
     book.put("settle_f", target - SETTLE_BELOW_F)
+    hold = opening_for(chart, target)
     shown = shown_settings(situation, target, book.number("top_vent"), book.number("ahead_f"), book.now)
-    for name, opening in settings(book.known, opening_for(chart, target), shown).items():
+    for name, opening in settings(book.known, hold, shown, settle=opening_for(chart, target - SETTLE_BELOW_F) / hold).items():
         book.put(name, opening)
 
 
@@ -192,14 +193,17 @@ def shown_settings(situation: Situation, target_f: float, top: float | None, ahe
 
 
 def settings(known: Mapping[str, Fact], prior: float, shown: Iterable[tuple[float, float]],
-             prior_sd: float = PRIOR_SD) -> dict[str, float]:
-    """Openings of the top vent by name. `prior` should hold the target, give or take prior_sd of its logarithm."""
+             prior_sd: float = PRIOR_SD, settle: float = A_LITTLE_UNDER) -> dict[str, float]:
+    """Openings of the top vent by name. `prior` should hold the target, give or take prior_sd of its logarithm.
+
+    settle: part of the holding setting that holds SETTLE_BELOW_F less.
+    """
     hold = in_sight(prior, shown, prior_sd)
-    found = {"hold_top": hold, "settle_top": a_little_under(hold)}
+    found = {"hold_top": hold, "settle_top": round(max(SMALLEST_GAP, settle * hold), 3)}
     top, ahead = _number(known, "top_vent"), _number(known, "ahead_f")
     if top is not None and ahead is not None:
         found |= {"aim_top": aimed(top, ahead, hold), "nudge_top": nudged(top, ahead)}
-    return found
+    return found | {"close_top": found.get("aim_top", found["settle_top"])}
 
 
 def _number(known: Mapping[str, Fact], name: str) -> float | None:

@@ -14,6 +14,7 @@ from advisor.rulebook.catalogue import VentChart
 LARGEST_NUDGE = 0.08    # of full travel: common practice, no published source - half an inch is too much
 SMALLEST_GAP = 0.02     # a top vent shut further than this starves the fire; no move ever goes there
 GAIN_PER_F = 0.010      # of the opening's logarithm for a degree of error
+A_LITTLE_UNDER = exp(-10.0 * GAIN_PER_F)  # part of an opening that holds ten degrees less
 MOST_LOG = 0.7          # no single move more than halves or doubles an opening: judgement
 FAR_OFF = 2.0           # an opening more than twice what should hold the target is first taken for twice that
 PRIOR_SD = 0.5          # how far off the chart may be, of the opening's logarithm: judgement, charcoal and cookers differ
@@ -44,11 +45,6 @@ def in_sight(prior: float, shown: Iterable[tuple[float, float]], prior_sd: float
         weight = (SEEN_SD + SEEN_SD_PER_F * abs(off)) ** -2
         total, level = total + weight, level + weight * (log(max(opening, SMALLEST_GAP)) - GAIN_PER_F * off)
     return _possible(exp(level / total))
-
-
-def a_little_under(hold: float) -> float:
-    """The setting for ten degrees less than `hold` holds: a dome creeps up after it was opened."""
-    return _possible(hold * exp(-GAIN_PER_F * 10.0))
 
 
 def aimed(top: float, ahead_f: float, hold: float) -> float:

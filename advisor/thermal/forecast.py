@@ -20,8 +20,8 @@ SETTLED_MIN = 10.0  # a dome that is steered is back once it has kept so long; j
 IDLE_STAY_MIN = 30.0  # one left alone may pass through the band: back only when it keeps so long; judgement
 HORIZON_MIN = 120.0
 CONFIDENCE = 0.80
-LEVEL_SD = 8.0  # F: how far the model's level may be off once its start is forgotten; assumed
-PACE_SD = 0.20  # and its pace, as a ratio; assumed
+LEVEL_SD = 11.0  # F: how far the model's level may be off once its start is forgotten; assumed
+PACE_SD = 0.30  # and its pace, as a ratio; assumed
 FORGET_MIN = 25.0  # over which the start is forgotten
 
 

@@ -65,7 +65,7 @@ class Hand:
         if span > 4.0 or self.seen_f is None:
             self.seen_f, self.seen_min = reads.copy(), minute
         error = reads - self.target_f
-        ahead = error + np.clip(AHEAD_MIN * pace, -40.0, 40.0)
+        ahead = error + np.clip(AHEAD_MIN * pace, -30.0, 30.0)
         off = (self.next == len(self.program)) & (self.ready <= minute + 1e-6)
         off &= (np.abs(error) > BAND_F) & (np.abs(ahead) > BAND_F) & (error * ahead > 0.0)
         own = self.columns[off]
