@@ -7,7 +7,7 @@ from advisor.language.unit_words import NAMED_HOURS
 AFTERNOON = 780  # minutes; a time from here on needs no "pm"
 SAID_BEFORE = ("at", "since", "around", "about")
 QUARTERS = {"half": 30, "quarter": 15}
-HALF_BEFORE = ("at", "by", "till", "around", "about", "since", "is", "'s", "for")  # "at half seven" is 7:30
+HALF_BEFORE = ("at", "by", "till", "around", "about", "since", "is", "'s", "for", "now", "eating")  # "at half seven" is 7:30
 
 Joined = tuple[Token, int] | None
 

@@ -23,6 +23,7 @@ LIT = (
     "serve",
     "ready",
     "open",
+    "woke",
 )
 PARTS_OF_DAY = {
     "morning": 0,
@@ -33,6 +34,7 @@ PARTS_OF_DAY = {
 }
 BETWEEN = {"tomorrow", "in", "the", "at", "this"}
 LEAST_DIGITS = 100
+FEWEST_MINUTES, MOST_MINUTES = 5, 240  # "in 3" may be hours
 
 
 def mark_clock_times(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
@@ -48,7 +50,16 @@ def mark_clock_times(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
             token.quantity = replace(
                 token.quantity, kind="clock", value=float(hours % 24 * 60 + minutes), half_day=hours <= 12
             )
-    return _mark_time_now(_with_part_of_day(tokens))
+    return _mark_time_now(_with_part_of_day(_mark_minutes(tokens, lexicon)))
+
+
+def _mark_minutes(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
+    """ "Dinner in 90": minutes that nobody calls so."""
+    for match in lexicon.minute_cues.find(tokens):
+        quantity = tokens[match.quantity].quantity if match.quantity is not None else None
+        if quantity and quantity.kind == "number" and FEWEST_MINUTES <= quantity.value <= MOST_MINUTES:
+            tokens[match.quantity].quantity = replace(quantity, kind="minutes")
+    return tokens
 
 
 def _with_part_of_day(tokens: list[Token]) -> list[Token]:

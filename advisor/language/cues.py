@@ -20,6 +20,8 @@ NEED_THEIR_FIGURE = {
     "set",
     "give",
     "gives",
+    "hold",
+    "before",
 }  # a cue that ends so must stand right before the figure
 REACHED = {"get", "gets", "got", "reach", "reaches", "reached", "hit"}
 NUMBERED = ("#", "number", "no", "step", "steps", "cooker", "pit")
@@ -122,7 +124,7 @@ class Cues:
             prepositional = self.tokens[match.start].text in PREPOSITIONS
             if not prepositional and self._opens_the_next(match):
                 continue
-            if owned and not prepositional and match.means not in ("not_a_reading", "meat_f"):
+            if owned and not prepositional and match.means not in ("not_a_reading", "meat_f", "before"):
                 continue
             if match.end in self.figures and not self._names_follow_figures(match):
                 continue
@@ -177,7 +179,8 @@ class Cues:
     def was_then(self, at: int) -> bool:
         """ "119 ten minutes ago": the figure is an earlier one."""
         after = self.tokens[at + 1 : at + 2]
-        return bool(after and after[0].quantity and after[0].quantity.kind == "ago")
+        reached = len(self.figures) == 1 and bool(REACHED & {one.text for one in self.tokens[max(0, at - 2) : at]})
+        return bool(not reached and after and after[0].quantity and after[0].quantity.kind == "ago")
 
     def _between(self, place: int) -> list[Token]:
         return self.tokens[self.figures[place] + 1 : self.figures[place + 1]]

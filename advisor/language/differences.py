@@ -7,6 +7,7 @@ from advisor.language.patterns import Match
 from advisor.language.tokens import Quantity
 
 HIGHEST_ADJECTIVE = 200  # "20 hot" is a difference, "400 hot" a reading
+A_LITTLE = 30  # "a bit hot, maybe 10"
 SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
 ERRORS = {"low", "high", "out", "off", "lower", "higher", "hotter", "colder", "cooler", "hot", "cold"}
 HOT = {"hot", "high", "over", "above", "hotter", "higher"}
@@ -33,6 +34,8 @@ def difference_at(message: Message, cues: Cues, offsets: list[Match], at: int) -
                 "over_f", side * quantity.value, quantity.unit, at, quantity.said, is_difference=True
             )
         before = match.means in ("by_over", "by_under") and cues.lead_to(match, at)
+        if before and message.tokens[match.end - 1].text == "," and quantity.value > A_LITTLE:
+            continue  # "a bit hot, 290"
         if after and message.words(match.end, match.end + 1) in ("outside", "zero", "out"):
             return Claim("ambient_f", -quantity.value, quantity.unit, at, quantity.said)
         if (after or before) and quantity.value > 0 and message.moods[at] != "was":

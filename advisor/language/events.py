@@ -49,7 +49,7 @@ def _is_since(message: Message, at: int) -> bool:
     kind = message.tokens[at].quantity.kind
     before = [token.text for token in message.tokens[max(0, at - 4) : at]]
     if kind == "clock":
-        return bool({"since", "at", "around", "about"} & set(before[-2:]))
+        return bool({"since", "at", "around", "about"} & set(before[-2:])) or before[-2:] == ["that", "was"]
     if kind != "minutes":
         return False
     after = [token.text for token in message.tokens[at + 1 : at + 3]]

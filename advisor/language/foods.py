@@ -39,6 +39,9 @@ def _weight(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
             and message.moods[at] not in UNHEARD
         ):
             start, end = message.clause(at)
+            after = [other.text for other in message.tokens[at + 1 : at + 3] if other.text != "of"]
+            if set(after[:1]) & set(message.lexicon.data["groups"]["wood"]):
+                continue
             if not {other.lemma for other in message.tokens[start:end]} & NOT_FOOD:
                 return {"food_kg": round(token.quantity.value, 2)}
     return {}
@@ -47,7 +50,8 @@ def _weight(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
 def _corrected(message: Message, at: int) -> bool:
     """ "Meant ribs", "forget the ribs, its wings", "not ribs, wings"."""
     before = [token.text for token in message.tokens[:at]]
-    return "meant" in before or (
+    at_once = before[-1:] == [","] and "not" in before[-4:-1]
+    return at_once or "meant" in before or (
         bool({"forget", "scratch", "not", "scrap"} & set(before)) and before[-1] in ("is", "'s")
     )
 

@@ -156,6 +156,10 @@ class Lexicon:
         return self.book({"clock": self.data["clock_cues"]})
 
     @cached_property
+    def minute_cues(self) -> PatternBook:
+        return self.book({"minutes": self.data["minute_cues"]})
+
+    @cached_property
     def moods(self) -> PatternBook:
         return self.book(self.data["moods"], exact=True)
 

@@ -35,13 +35,14 @@ def moods_of(tokens: list[Token], lexicon: Lexicon) -> list[str]:
             _spread(
                 moods, trigger, _sentence_start(tokens, trigger.start), _sentence_end(tokens, trigger.end)
             )
+    elsewhere = {trigger.start for trigger in triggers if trigger.means == "elsewhere"}
     for trigger in triggers:
-        _apply(moods, trigger, tokens)
+        _apply(moods, trigger, tokens, elsewhere)
     _doubt_before_question_marks(moods, tokens)
     return moods
 
 
-def _apply(moods: list[str], trigger: Match, tokens: list[Token]) -> None:
+def _apply(moods: list[str], trigger: Match, tokens: list[Token], elsewhere: set[int]) -> None:
     mood = trigger.means
     if mood in _WHOLE_SENTENCE:
         return
@@ -51,7 +52,8 @@ def _apply(moods: list[str], trigger: Match, tokens: list[Token]) -> None:
         return
     end = _sentence_end(tokens, trigger.end) if mood in _TO_SENTENCE_END else _clause_end(tokens, trigger.end)
     if mood == SAID:
-        _spread_said(moods, trigger, end)
+        others = [at for at in range(trigger.end, end) if at in elsewhere]
+        _spread_said(moods, trigger, min(others, default=end))
     else:
         asks_anew = mood in ("ask", "plan") and 0 < trigger.start == _clause_start(tokens, trigger.start)
         _spread(moods, trigger, trigger.start, end, over=asks_anew and moods[trigger.start] == "bygone")

@@ -24,6 +24,8 @@ SHORTENED = {
     "have": {"'ve", "'s"},
     "will": {"'ll"},
     "would": {"'d"},
+    "did": {"'d"},
+    "had": {"'d"},
 }
 UNCROSSED = {"not", "no", "never", "without"}  # a gap does not swallow a denial
 PLAIN_FIGURES = {"number", "degrees"}

@@ -8,6 +8,7 @@ LOWEST_HEIGHT = 100  # feet; nobody tells a height above the sea below this
 DAY, HALF_DAY = 1440, 720
 OF_THE_FIRE = {"at_target_for_min", "vents_moved_ago_min"}  # times that a stalled meat does not tell
 MEAT_WORDS = {"meat", "food", "internal", "inside", "core", "centre", "center", "probe"}
+NOW_IS = (["it", "is"], ["time", "is"], ["it", "'s"], ["now", "is"])
 SPEAKS_ANEW = {"she", "it", "he", "when", "and", "but", "while", "because", "so", "then"}
 DOME_WORDS = {"dome", "pit", "fire", "cooker", "thermometer"}
 
@@ -92,7 +93,9 @@ def clock_now(message: Message, but_not: int) -> tuple[float | None, bool, bool]
             continue
         words = {other.text for other in message.tokens[at + 1 : at + 2]}
         ahead = [other.text for other in message.tokens[max(0, at - 2) : at]]
-        if "now" in words or ahead[-1:] == ["now"] or ahead in (["it", "is"], ["time", "is"], ["it", "'s"]):
+        start, end = message.clause(at)
+        told = "now" in words or ahead[-1:] == ["now"] or ahead in NOW_IS
+        if told or end - start == 1:  # "..., quarter past one, eating half six"
             return token.quantity.value, token.quantity.half_day, token.quantity.minute_only
     known = message.context.minute_of_day
     return (None if known is None else float(known)), False, False

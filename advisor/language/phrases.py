@@ -25,7 +25,8 @@ STILL_TRUE_OF_THE_PAST = {
 }
 COVERS = {
     "tastes_bitter": {"smell"},
-    "smell": {"grease_fire", "flames", "lighter_fluid", "wood_state"},
+    "indoors": {"fire_out"},
+    "smell": {"choked", "grease_fire", "flames", "lighter_fluid", "wood_state"},
     "grease_fire": {"fire_out", "trend", "smoke_blows_down"},
     "trend": {"fire_out", "smoke_blows_down"},
     "gasket_leaks": {"smoke_amount"},

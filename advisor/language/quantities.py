@@ -11,6 +11,7 @@ from advisor.language.unit_words import CELSIUS, FAHRENHEIT, MINUTES, scale
 from advisor.language.units_joined import unit
 
 DECADES = {"low": 20.0, "lower": 20.0, "mid": 50.0, "middle": 50.0, "high": 80.0, "upper": 80.0}
+PAST = {"ago", "back", "earlier", "previous", "elapsed", "passed", "gone"}
 MOVED = {
     "went",
     "gone",
@@ -141,11 +142,17 @@ def _rate(tokens: list[Token], at: int) -> tuple[Token, int] | None:
 def _ago(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     if kind_at(tokens, at) == "number" and text_at(tokens, at + 1) == "ago":
         return merged(tokens, at, at + 2, kind="ago"), at + 2
+    if text_at(tokens, at) == "before" and kind_at(tokens, at + 1) == "minutes" and _ends(tokens, at + 2):
+        return merged(tokens, at, at + 2, kind="ago"), at + 2
     if kind_at(tokens, at) != "minutes":
         return None
     end = at + 1
     while text_at(tokens, end) in ("or", "so", "ish", "about", "maybe"):
         end += 1
-    if text_at(tokens, end) in ("ago", "back", "earlier", "previous"):
+    if text_at(tokens, end) in PAST or (text_at(tokens, end) == "before" and _ends(tokens, end + 1)):
         return merged(tokens, at, end + 1, kind="ago"), end + 1
     return None
+
+
+def _ends(tokens: list[Token], at: int) -> bool:
+    return at >= len(tokens) or tokens[at].is_pause

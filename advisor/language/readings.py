@@ -41,7 +41,14 @@ def reading_facts(message: Message) -> Readings:
     if corrects(message):
         facts = redirected(message, claims, facts)
         facts |= rescaled(message, facts)
-    return Readings(facts, None, scale if shown else None)
+    return Readings(_reached_now(facts), None, scale if shown else None)
+
+
+def _reached_now(facts: dict[str, Value]) -> dict[str, Value]:
+    """ "The chicken reached 79, I'd like 85": what was reached is where it stands, as it has yet to go on."""
+    if {"meat_target_f", "peak_meat_f"} <= facts.keys() and "meat_f" not in facts:
+        return facts | {"meat_f": facts["peak_meat_f"]}
+    return facts
 
 
 def _near_done(message: Message, claims: list[Claim]) -> list[Claim]:

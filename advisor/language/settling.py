@@ -15,6 +15,7 @@ OF_THE_COOKER = {
     "coals",
     "thermometer",
     "gauge",
+    "target",
 }
 CLOSER_TIMES = (
     "serve_in_min",
@@ -75,16 +76,22 @@ def _trend_of_the_meat(message: Message, facts: dict[str, Value]) -> dict[str, V
     """ "Pork 150, stalled": where nothing of the cooker is named, the trend is the meat's."""
     if "meat_f" not in facts or "dome_f" in facts or facts.get("trend") in (None, "swinging"):
         return facts
-    if any(token.lemma in OF_THE_COOKER for token in message.tokens):
+    if _names_the_cooker(message):
         return facts
     rest = {name: value for name, value in facts.items() if name != "trend"}
     return {"meat_trend": facts["trend"]} | rest
+
+
+def _names_the_cooker(message: Message) -> bool:
+    return any(token.lemma in OF_THE_COOKER for token in message.tokens)
 
 
 def _held_by_one(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     """A time held belongs to the meat where its figure is the meat's, else to the dome."""
     meat = "meat_f" in facts or ("dome_f" not in facts and "meat_f" in message.context.facts)
     other = "at_target_for_min" if meat else "meat_held_for_min"
+    if other in facts and "meat_f" in facts and "dome_f" not in facts and not _names_the_cooker(message):
+        return {name: value for name, value in facts.items() if name != "at_target_for_min"}
     if not {"at_target_for_min", "meat_held_for_min"} <= facts.keys():
         return facts
     return {name: value for name, value in facts.items() if name != other}

@@ -105,15 +105,17 @@ def mixed(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     has_unit = is_unit(text_at(tokens, unit_at))
     and_at = unit_at + 1 if has_unit else unit_at
     part_at = and_at
-    if text_at(tokens, and_at) == "and":
+    if text_at(tokens, and_at) in ("and", "&"):
         part_at = and_at + 2 if text_at(tokens, and_at + 1) in ("a", "an") else and_at + 1
     elif has_unit:
         return None
     if kind_at(tokens, part_at) != "fraction" or whole > 24 or (text_at(tokens, part_at).endswith("%")):
         return None
+    value = whole + tokens[part_at].quantity.value
+    if not has_unit and text_at(tokens, part_at + 1) == "hundred":
+        return merged(tokens, at, part_at + 2, kind="number", value=100 * value), part_at + 2
     if not has_unit and not is_unit(text_at(tokens, part_at + 1)):
         return None
-    value = whole + tokens[part_at].quantity.value
     if not has_unit:
         return merged(tokens, at, part_at + 1, kind="number", value=value), part_at + 1
     token = Token(f"{value:g} {text_at(tokens, unit_at)}", "number", quantity=Quantity("number", value))

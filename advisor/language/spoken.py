@@ -66,6 +66,7 @@ AFTER_ONE = {
     "part",
     "every",
 }
+BEFORE_HALF_ONE = ("at", "now", "by", "since", "till", "around", "about")
 _AFTER_HUNDRED = ("and", "hundred")
 
 
@@ -97,6 +98,7 @@ def _counts(tokens: list[Token], at: int) -> bool:
     return (
         _word(tokens, at + 1) in AFTER_ONE
         or _word(tokens, at - 1) in ("number", "step", "past", "to", "at", "till")
+        or (_word(tokens, at - 1) == "half" and _word(tokens, at - 2) in BEFORE_HALF_ONE)
         or (at + 1 < len(tokens) and tokens[at + 1].text in ("/", "-"))
     )
 
@@ -131,6 +133,8 @@ def _number(tokens: list[Token], at: int) -> tuple[float | None, int]:
             return _hundreds(tokens, 1, at + 2)
         if _word(tokens, at) == "couple" and _word(tokens, at + 1) == "hundred":
             return 200, at + 2
+        if _word(tokens, at) == "a" and _word(tokens, at + 1) == "dozen":
+            return 12, at + 2
         if _word(tokens, at) == "hundred":
             return _hundreds(tokens, 1, at + 1)
         return None, at

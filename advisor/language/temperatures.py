@@ -18,6 +18,7 @@ from advisor.language.unread import ASKING, is_asked_of, is_error, is_weather, s
 
 LOWEST_BARE_C = 15  # the same from somebody who has said a figure in Celsius
 LOWEST_BARE = 32  # a bare figure below this is a count or a clock time, not a reading
+HOTTEST_AIR = {"F": 140, "C": 60, None: 140}
 HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
 OWNERS = {
     "dome_f": "dome_f",
@@ -127,6 +128,8 @@ class _Reader:
 
     def _decide(self, place: int, at: int, roles: set[str]) -> tuple[str | None, bool]:
         """(fact, whether it held earlier only)."""
+        if self._ends_a_wished_move(place, at):
+            return "target_f", False
         if (
             ("not_a_reading" in roles and "meat_start_f" not in roles)
             or self.cues.is_change(at)
@@ -162,9 +165,20 @@ class _Reader:
             if fact in roles and self._may_be_meat(at) and self._mentions_meat():
                 return fact, False
         wish = roles & {"target_f", "meat_target_f", "cook_at"}
+        if wish and "before" in roles and self.cues.starts_a_move(place, at):
+            return "dome_f", False  # "want it to come down from 315 to 240"
+        if wish and any(cue.means in BATHS for cue in self.cues.owners):
+            return None, False  # "in boiling water it shows 97, should be 100"
         if wish:
             return self._wish(wish, roles, at), False
         return self._owner(place, at, roles)
+
+    def _ends_a_wished_move(self, place: int, at: int) -> bool:
+        """ "Want it to come down from 315 to 240": this is the 240."""
+        if not self.cues.ends_a_move(place, at):
+            return False
+        roles = {cue.means for cue in self.cues.before(place - 1, self.cues.figures[place - 1])}
+        return {"target_f", "before"} <= roles
 
     def _target_of(self, after: str, roles: set[str], at: int) -> str:
         if after == "target_f":
@@ -184,9 +198,10 @@ class _Reader:
 
     def _owner(self, place: int, at: int, roles: set[str]) -> tuple[str | None, bool]:
         before = "before" in roles
-        for fact in ("ambient_f", "grate_f"):
-            if fact in roles:
-                return fact, before
+        if "ambient_f" in roles and self._may_be_air(at):
+            return "ambient_f", before
+        if "grate_f" in roles:
+            return "grate_f", before
         if "meat_f" in roles and self._may_be_meat(at):
             return "meat_f", before
         if "dome_f" in roles:
@@ -245,6 +260,10 @@ class _Reader:
             "goes",
             "went",
         }
+
+    def _may_be_air(self, at: int) -> bool:
+        quantity = self.tokens[at].quantity
+        return quantity.value <= HOTTEST_AIR[quantity.unit or self.scale]
 
     def _may_be_meat(self, at: int) -> bool:
         quantity = self.tokens[at].quantity

@@ -18,6 +18,7 @@ WEATHER = {
     "breezy",
 }
 HOTTEST_DAY = 120  # a lone marked figure below this beside talk of the weather is the weather's
+HOTTEST_DAY_C = 49
 COLDEST_COOKER = 25  # a marked figure below this is the weather's
 
 
@@ -53,5 +54,5 @@ def is_weather(message: Message, at: int, alone: bool) -> bool:
     quantity = message.tokens[at].quantity
     coldest = 0 if quantity.unit == "C" else COLDEST_COOKER
     if alone and WEATHER & {token.text for token in message.tokens}:
-        coldest = HOTTEST_DAY
+        coldest = HOTTEST_DAY_C if quantity.unit == "C" else HOTTEST_DAY
     return quantity.kind == "degrees" and quantity.value < coldest

@@ -17,6 +17,7 @@ SUBJECTS = {
     "neither": ("bottom", "top"),
     "everything": ("bottom", "top"),
     "doors": ("bottom", "top"),
+    "all": ("bottom", "top"),
 }
 OTHER_SUBJECTS = {
     "lid",
@@ -122,6 +123,8 @@ def _is_subject(message: Message, at: int) -> bool:
     word = token.lemma if token.lemma in SUBJECTS else token.text
     if at and message.tokens[at - 1].text == "no":
         return False
+    if token.text == "all":
+        return bool({"shut", "open"} & {other.lemma for other in message.tokens[at + 1 : at + 2]})
     return word in SUBJECTS or token.lemma in OTHER_SUBJECTS or token.text in OTHER_SUBJECTS
 
 
