@@ -17,6 +17,7 @@ from advisor.water import boiling_point_f
 BURP_EVERY_MIN = 10.0       # common practice, no published source: burp, wait 10, burp again
 HANDS_OFF_MIN = 5.0         # common practice, no published source: no vent move sooner after the last
 ANSWERED_MIN = 8.0          # a setting left alone for so long shows where it leads: judgement
+SETTLED_F = 15.0            # a dome that goes further than this in ten minutes has not shown where it leads
 SHOWS_WITHIN_F = 90.0       # further off it says nothing about what would hold the target
 SETTLE_BELOW_F = 10.0       # common practice, no published source: "a little under the target, because it creeps up"
 INCH_IN = 1.0               # common practice, no published source: the bottom vent about an inch open
@@ -167,7 +168,7 @@ def _plan_numbers(book: _Book, chart: VentChart, profile: CookerProfile, situati
         return
     book.put("settle_f", target - SETTLE_BELOW_F)
     hold = opening_for(chart, target)
-    shown = shown_settings(situation, target, book.number("top_vent"), book.number("ahead_f"), book.now)
+    shown = shown_settings(situation, target, book.number("top_vent"), heading(book.known), book.now)
     for name, opening in settings(book.known, hold, shown, settle=opening_for(chart, target - SETTLE_BELOW_F) / hold).items():
         book.put(name, opening)
 
@@ -190,6 +191,14 @@ def shown_settings(situation: Situation, target_f: float, top: float | None, ahe
     if top is not None and ahead_f is not None and now - since >= ANSWERED_MIN:
         shown.append((top, ahead_f))
     return [(opening, off) for opening, off in shown if opening > SMALLEST_GAP and abs(off) <= SHOWS_WITHIN_F]
+
+
+def heading(known: Mapping[str, Fact]) -> float | None:
+    """Where the dome heads, °F off the target, once it moves slowly; None while it is still answering."""
+    over, ahead, trend = _number(known, "over_f"), _number(known, "ahead_f"), known.get("trend")
+    if trend and trend.value != "steady" and "rate_f_per_min" not in known:
+        return None
+    return ahead if over is not None and ahead is not None and abs(ahead - over) <= SETTLED_F else None
 
 
 def settings(known: Mapping[str, Fact], prior: float, shown: Iterable[tuple[float, float]],

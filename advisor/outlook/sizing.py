@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from math import exp, log
 from typing import TYPE_CHECKING
 
-from advisor.derivation import settings, shown_settings
+from advisor.derivation import heading, settings, shown_settings
 from advisor.facts import Fact
 from advisor.situation import Situation
 from advisor.ventchart import PRIOR_SD, SMALLEST_GAP
@@ -38,6 +38,6 @@ def sized(situation: Situation, facts: Mapping[str, Fact], chart: float, found: 
           now: float) -> dict[str, Fact]:
     """The settings again, with the model heard: facts that take the place of those the chart gave."""
     hold, spread = joined(chart, found, doubted)
-    ahead, top = (facts[name].value if name in facts else None for name in ("ahead_f", "top_vent"))
-    shown = shown_settings(situation, float(facts["target_f"].value), top, ahead, now)
+    top = facts["top_vent"].value if "top_vent" in facts else None
+    shown = shown_settings(situation, float(facts["target_f"].value), top, heading(facts), now)
     return {name: Fact(name, value, origin, now) for name, value in settings(facts, hold, shown, spread).items()}
