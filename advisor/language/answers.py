@@ -15,6 +15,8 @@ def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
     asked = message.context.asked
     if not asked or asked not in message.lexicon.vocabulary or asked in heard:
         return {}
+    if heard and corrects(message):
+        return {}  # "no, I meant 250" is no answer
     fact = message.lexicon.vocabulary[asked]
     if fact.type == "flag":
         return _flag(message, asked)

@@ -33,17 +33,23 @@ def parts_of(message: Message) -> list[Part]:
 
 
 def _bare_numbers(message: Message) -> list[tuple[int, str]]:
-    """ "One is fine, but in two the fat is burning": numbers as names, where two of them are."""
+    """ "One is fine, but in two the fat is burning", "left is hot, right is cold": where two such names stand."""
     tokens = message.tokens
     marks = [
-        (at, _small_number(token))
+        (at, name)
         for at, token in enumerate(tokens)
-        if _small_number(token)
+        if (name := _small_number(token) or _side(message, at))
         and _text(tokens, at - 1) in ("", ",", ".", "and", "but", "in", "on", ";", "while")
         and at + 1 < len(tokens)
         and (tokens[at + 1].lemma == "be" or _text(tokens, at - 1) == "in")
     ]
     return marks if len({name for _, name in marks}) > 1 else []
+
+
+def _side(message: Message, at: int) -> str | None:
+    """ "Left is at 350, right is at 240": a bare adjective as a name."""
+    text = message.tokens[at].text
+    return text if text in message.lexicon.data["cookers"]["adjectives"] else None
 
 
 def _clause_opening(message: Message, at: int) -> int:

@@ -11,6 +11,7 @@ HIGHEST_C = 370  # a bare figure above this is Fahrenheit even from somebody who
 HIGHEST_DONE_C = 105  # meat is pulled at no more than about 100 °C, and never below 105 °F
 OPEN_FROM, OPEN_TO = 100, 150  # a lone bare dome reading in here may be either
 HINT_OF_F = 200
+TESTS = ("boiling_reads_f", "ice_reads_f")  # a degree counts in these
 
 
 def scale_of(claims: Sequence[Claim], context: Context, said: str | None) -> tuple[str | None, bool]:
@@ -49,12 +50,14 @@ def _scale_of_target(context: Context) -> str | None:
 
 
 def in_fahrenheit(claim: Claim, scale: str | None) -> float:
-    """The claim's value in °F (a difference without the 32), rounded to 1 °F."""
+    """The claim's value in °F (a difference without the 32), rounded to 1 °F; of a test in water or ice to 0.1."""
     unit = claim.unit or scale or "F"
     if unit == "C" and not claim.unit and claim.value > HIGHEST_C:
         unit = "F"
     if unit == "F":
         return float(round(claim.value))
+    if claim.fact in TESTS:
+        return round(c_to_f(claim.value), 1)
     return float(round(difference_c_to_f(claim.value) if claim.is_difference else c_to_f(claim.value)))
 
 

@@ -107,6 +107,8 @@ def _stem_in_food(facts: dict[str, Value]) -> dict[str, Value]:
 def _end_of_the_blaze(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     """ "The fire is out" after burning fat or flames means those, not the charcoal."""
     burning = [name for name in ("grease_fire", "flames") if message.context.facts.get(name) is True]
+    if facts.get("grease_fire") is False and "flames" in burning and "flames" not in facts:
+        facts = facts | {"flames": False}  # "the grease fire is out": its flames too
     if facts.get("fire_out") is not True or not burning:
         return facts
     ended = dict.fromkeys(burning, False)
