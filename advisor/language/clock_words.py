@@ -5,6 +5,7 @@ from advisor.language.tokens import Token
 from advisor.language.unit_words import NAMED_HOURS
 
 AFTERNOON = 780  # minutes; a time from here on needs no "pm"
+LAST_MINUTE = 1440
 SAID_BEFORE = ("at", "since", "around", "about")
 QUARTERS = {"half": 30, "quarter": 15}
 HALF_BEFORE = ("at", "by", "till", "around", "about", "since", "is", "'s", "for", "now", "eating")  # "at half seven" is 7:30
@@ -17,6 +18,8 @@ def clock(tokens: list[Token], at: int) -> Joined:
     word = text_at(tokens, at)
     if word in NAMED_HOURS:
         return merged(tokens, at, at + 1, kind="clock", value=NAMED_HOURS[word]), at + 1
+    if _is_hour_of_the_day(tokens, at):
+        return merged(tokens, at, at + 1, kind="clock"), at + 1
     if kind_at(tokens, at) == "clock":
         return _am_pm(tokens, at, at + 1, tokens[at].quantity.value)
     return _past_or_to(tokens, at) or _half(tokens, at) or _hour(tokens, at) or _minute_only(tokens, at)
@@ -37,6 +40,16 @@ def _minute_only(tokens: list[Token], at: int) -> Joined:
     return merged(
         tokens, at, at + 2, kind="clock", value=float(value), minute_only=True, half_day=True
     ), at + 2
+
+
+def _is_hour_of_the_day(tokens: list[Token], at: int) -> bool:
+    """ "Ready at 19 h"."""
+    return (
+        kind_at(tokens, at) == "minutes"
+        and text_at(tokens, at - 1) in ("at", "by", "till", "before")
+        and text_at(tokens, at).endswith("h")
+        and AFTERNOON <= tokens[at].quantity.value <= LAST_MINUTE
+    )
 
 
 def _is_hour(tokens: list[Token], at: int) -> bool:

@@ -7,6 +7,7 @@ from advisor.language.message import Message
 from advisor.language.spoken import ONES
 from advisor.language.tokens import Token
 
+LEAST_READING = 60  # a smaller figure after "first" is a count
 _NUMBER_WORDS = {word: str(value) for word, value in ONES.items() if 1 <= value <= 9}
 
 
@@ -118,8 +119,14 @@ def _is_subject(tokens: list[Token], at: int) -> bool:
     return (
         _text(tokens, at - 1) in ("the", "", ",", ".", ";", "and", "but")
         and at + 1 < len(tokens)
-        and tokens[at + 1].lemma == "be"
+        and (tokens[at + 1].lemma == "be" or _is_reading(tokens[at + 1]))
     )
+
+
+def _is_reading(token: Token) -> bool:
+    """ "Second cooker 300 F, first 225 F"."""
+    quantity = token.quantity
+    return bool(quantity and quantity.kind in ("number", "degrees") and quantity.value >= LEAST_READING)
 
 
 def _known_name(message: Message, at: int) -> str | None:

@@ -25,7 +25,7 @@ def food_facts(message: Message) -> dict[str, Value]:
         if token.names and message.moods[at] not in UNHEARD:
             if "food" in facts and not (facts["food"] in GENERIC or _corrected(message, at)):
                 continue
-            facts |= {"food": token.text} | _entailed(token.text, token.names)
+            facts = {"food": token.text} | _entailed(token.text, token.names)
     return facts | _weight(message, facts)
 
 

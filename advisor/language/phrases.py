@@ -26,6 +26,8 @@ STILL_TRUE_OF_THE_PAST = {
 COVERS = {
     "tastes_bitter": {"smell"},
     "indoors": {"fire_out"},
+    "raining": {"trend"},
+    "lit_ago_min": {"food_on_for_min"},
     "smell": {"choked", "grease_fire", "flames", "lighter_fluid", "wood_state"},
     "grease_fire": {"fire_out", "trend", "smoke_blows_down"},
     "trend": {"fire_out", "smoke_blows_down"},

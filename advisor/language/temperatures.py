@@ -18,6 +18,7 @@ from advisor.language.unread import ASKING, is_asked_of, is_error, is_weather, s
 
 LOWEST_BARE_C = 15  # the same from somebody who has said a figure in Celsius
 LOWEST_BARE = 32  # a bare figure below this is a count or a clock time, not a reading
+COLDEST_BOIL_C = 60  # no thermometer worth the name shows less in boiling water
 HOTTEST_AIR = {"F": 140, "C": 60, None: 140}
 HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
 OWNERS = {
@@ -138,7 +139,7 @@ class _Reader:
             return None, False
         for fact in BATHS:
             if fact in roles:
-                return fact, False
+                return (fact if self._may_be_boiling(at) or fact == "ice_reads_f" else None), False
         alone = len(self.cues.figures) == 1
         if is_weather(self.message, at, alone) and not roles & {"meat_f", "target_f"}:
             return "ambient_f", False
@@ -260,6 +261,10 @@ class _Reader:
             "goes",
             "went",
         }
+
+    def _may_be_boiling(self, at: int) -> bool:
+        """ "Reads 10 high in boiling water" tells an error, no reading."""
+        return self.tokens[at].quantity.value >= COLDEST_BOIL_C
 
     def _may_be_air(self, at: int) -> bool:
         quantity = self.tokens[at].quantity
