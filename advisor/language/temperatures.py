@@ -14,13 +14,20 @@ from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match
 from advisor.language.small_talk import UNHEARD, is_led, is_small_talk
-from advisor.language.unread import ASKING, is_asked_of, is_error, is_weather, spans_the_danger_zone
+from advisor.language.unread import (
+    ASKING,
+    is_asked_of,
+    is_bare_wish,
+    is_error,
+    is_weather,
+    may_be_air,
+    may_be_boiling,
+    may_be_meat,
+    spans_the_danger_zone,
+)
 
 LOWEST_BARE_C = 15  # the same from somebody who has said a figure in Celsius
 LOWEST_BARE = 32  # a bare figure below this is a count or a clock time, not a reading
-COLDEST_BOIL_C = 60  # no thermometer worth the name shows less in boiling water
-HOTTEST_AIR = {"F": 140, "C": 60, None: 140}
-HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
 OWNERS = {
     "dome_f": "dome_f",
     "grate_f": "grate_f",
@@ -139,7 +146,7 @@ class _Reader:
             return None, False
         for fact in BATHS:
             if fact in roles:
-                return (fact if self._may_be_boiling(at) or fact == "ice_reads_f" else None), False
+                return (fact if may_be_boiling(self.tokens[at].quantity) or fact == "ice_reads_f" else None), False
         alone = len(self.cues.figures) == 1
         if is_weather(self.message, at, alone) and not roles & {"meat_f", "target_f"}:
             return "ambient_f", False
@@ -148,11 +155,11 @@ class _Reader:
             return None, False
         if after == "before":
             roles = roles | {"before"}
-        elif after == "meat_f" and roles & {"peak_meat_f", "meat_start_f"} and self._may_be_meat(at):
+        elif after == "meat_f" and roles & {"peak_meat_f", "meat_start_f"} and may_be_meat(self.tokens[at].quantity, self.scale):
             return next(iter(roles & {"peak_meat_f", "meat_start_f"})), False
         elif after == "ambient_f" and is_error(self.message, at, roles):
             return None, False
-        elif after and not (after == "meat_f" and not self._may_be_meat(at)):
+        elif after and not (after == "meat_f" and not may_be_meat(self.tokens[at].quantity, self.scale)):
             return self._target_of(after, roles, at), "before" in roles and after not in ("target_f",)
         if self.cues.is_against(place, at):
             return "target_f", False
@@ -163,7 +170,7 @@ class _Reader:
         if spans_the_danger_zone(self.message, at):
             return None, False
         for fact in ("peak_meat_f", "meat_start_f"):
-            if fact in roles and self._may_be_meat(at) and self._mentions_meat():
+            if fact in roles and may_be_meat(self.tokens[at].quantity, self.scale) and self._mentions_meat():
                 return fact, False
         wish = roles & {"target_f", "meat_target_f", "cook_at"}
         if wish and "before" in roles and self.cues.starts_a_move(place, at):
@@ -190,7 +197,7 @@ class _Reader:
         return "target_f" if wished and after == "dome_f" else after
 
     def _wish(self, wish: set[str], roles: set[str], at: int) -> str:
-        if "cook_at" in wish or not self._may_be_meat(at):
+        if "cook_at" in wish or not may_be_meat(self.tokens[at].quantity, self.scale):
             return "target_f"
         if "meat_target_f" in wish or "meat_f" in roles:
             return "meat_target_f"
@@ -199,11 +206,11 @@ class _Reader:
 
     def _owner(self, place: int, at: int, roles: set[str]) -> tuple[str | None, bool]:
         before = "before" in roles
-        if "ambient_f" in roles and self._may_be_air(at):
+        if "ambient_f" in roles and may_be_air(self.tokens[at].quantity, self.scale):
             return "ambient_f", before
         if "grate_f" in roles:
             return "grate_f", before
-        if "meat_f" in roles and self._may_be_meat(at):
+        if "meat_f" in roles and may_be_meat(self.tokens[at].quantity, self.scale):
             return "meat_f", before
         if "dome_f" in roles:
             return "dome_f", before
@@ -212,31 +219,18 @@ class _Reader:
         planned_food = "meat_f" in roles and ("plan" in self.message.moods or self.planning)
         if (
             (planned_food and not self.under_way)
-            or (self.planning and not self.under_way and self._is_bare_wish(at))
+            or (self.planning and not self.under_way and is_bare_wish(self.message, at))
             or self.message.moods[at] == "plan"
             or (self.cues.ends_a_move(place, at) and self.message.moods[at] in ASKING)
         ):
             return "target_f", False
         if self.cues.starts_a_move(place, at):
             return "dome_f", self.message.moods[at] not in ASKING
-        if self._carries_meat(at) and self._may_be_meat(at) and "meat_f" not in roles:
+        if self._carries_meat(at) and may_be_meat(self.tokens[at].quantity, self.scale) and "meat_f" not in roles:
             return "meat_f", before
         if self.tokens[at].quantity.kind != "degrees" and self.small_talk and not is_led(self.message, at):
             return None, False
         return "dome_f", before
-
-    def _is_bare_wish(self, at: int) -> bool:
-        """ "Will 2 kg see me through 9 hours at 110": nothing says that it reads so now."""
-        before = {token.text for token in self.tokens[max(0, at - 3) : at]}
-        return bool(before & {"at", "for", "@"}) and not before & {
-            "is",
-            "'s",
-            "now",
-            "it",
-            "sitting",
-            "still",
-            "reading",
-        }
 
     def _carries_meat(self, at: int) -> bool:
         """Whether the talk is still of the meat: its figure came last, or it was named last by itself."""
@@ -261,15 +255,3 @@ class _Reader:
             "goes",
             "went",
         }
-
-    def _may_be_boiling(self, at: int) -> bool:
-        """ "Reads 10 high in boiling water" tells an error, no reading."""
-        return self.tokens[at].quantity.value >= COLDEST_BOIL_C
-
-    def _may_be_air(self, at: int) -> bool:
-        quantity = self.tokens[at].quantity
-        return quantity.value <= HOTTEST_AIR[quantity.unit or self.scale]
-
-    def _may_be_meat(self, at: int) -> bool:
-        quantity = self.tokens[at].quantity
-        return quantity.value <= HOTTEST_MEAT[quantity.unit or self.scale]

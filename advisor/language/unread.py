@@ -1,6 +1,10 @@
-"""Figures that are no reading of the cooker: asked about, an instrument's error, the danger zone, the weather."""
+"""Figures that are no reading of the cooker: asked about, an instrument's error, the danger zone, the weather.
+
+And what a figure may be at most to be of meat, of the air, of boiling water.
+"""
 
 from advisor.language.message import Message
+from advisor.language.tokens import Quantity
 
 WIDEST_READING = 2  # "between 40 and 140" is no reading that wavers
 ASKING = ("ask", "plan", "later")
@@ -19,6 +23,10 @@ WEATHER = {
 }
 HOTTEST_DAY = 120  # a lone marked figure below this beside talk of the weather is the weather's
 HOTTEST_DAY_C = 49
+HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
+HOTTEST_AIR = {"F": 140, "C": 60, None: 140}
+COLDEST_BOIL_C = 60  # no thermometer worth the name shows less in boiling water
+READS_NOW = {"is", "'s", "now", "it", "sitting", "still", "reading"}
 COLDEST_COOKER = 25  # a marked figure below this is the weather's
 
 
@@ -56,3 +64,22 @@ def is_weather(message: Message, at: int, alone: bool) -> bool:
     if alone and WEATHER & {token.text for token in message.tokens}:
         coldest = HOTTEST_DAY_C if quantity.unit == "C" else HOTTEST_DAY
     return quantity.kind == "degrees" and quantity.value < coldest
+
+
+def is_bare_wish(message: Message, at: int) -> bool:
+    """ "Will 2 kg see me through 9 hours at 110": nothing says that it reads so now."""
+    before = {token.text for token in message.tokens[max(0, at - 3) : at]}
+    return bool(before & {"at", "for", "@"}) and not before & READS_NOW
+
+
+def may_be_meat(quantity: Quantity, scale: str | None) -> bool:
+    return quantity.value <= HOTTEST_MEAT[quantity.unit or scale]
+
+
+def may_be_air(quantity: Quantity, scale: str | None) -> bool:
+    return quantity.value <= HOTTEST_AIR[quantity.unit or scale]
+
+
+def may_be_boiling(quantity: Quantity) -> bool:
+    """ "Reads 10 high in boiling water" tells an error, no reading."""
+    return quantity.value >= COLDEST_BOIL_C
