@@ -33,7 +33,7 @@ def _minute_only(tokens: list[Token], at: int) -> Joined:
         return None
     minutes = quarter or tokens[at].quantity.value
     at_the_end = at + 2 >= len(tokens) or tokens[at + 2].is_pause or after == "now"
-    told = text_at(tokens, at - 1) in SAID_BEFORE or after == "now"
+    told = text_at(tokens, at - 1) in (*SAID_BEFORE, "is", "'s") or after == "now"
     if not (at_the_end and told and 0 < minutes < 60):
         return None
     value = minutes if link != "to" else 60 - minutes

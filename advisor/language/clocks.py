@@ -92,7 +92,7 @@ def _mark_time_now(tokens: list[Token]) -> list[Token]:
         value = quantity.value / 100
         is_now = at + 1 < len(tokens) and tokens[at + 1].text == "now"
         if (
-            ([token.lemma for token in tokens[at - 2 : at]] == ["it", "be"] or is_now)
+            (tokens[at - 2].text == "it" and tokens[at - 1].text in ("is", "'s") or is_now)
             and _is_hour(value)
             and value < 13
             and quantity.value > 100

@@ -179,7 +179,8 @@ class Cues:
     def was_then(self, at: int) -> bool:
         """ "119 ten minutes ago": the figure is an earlier one."""
         after = self.tokens[at + 1 : at + 2]
-        reached = len(self.figures) == 1 and bool(REACHED & {one.text for one in self.tokens[max(0, at - 2) : at]})
+        ahead = {token.text for token in self.tokens[max(0, at - 2) : at]}
+        reached = len(self.figures) == 1 and bool(REACHED & ahead)
         return bool(not reached and after and after[0].quantity and after[0].quantity.kind == "ago")
 
     def _between(self, place: int) -> list[Token]:
@@ -194,6 +195,12 @@ class Cues:
 
     def ends_a_move(self, place: int, at: int) -> bool:
         return bool(place) and self.starts_a_move(place - 1, at)
+
+    def ends_a_wished_move(self, place: int, at: int) -> bool:
+        """ "Want it to come down from 315 to 240": this is the 240."""
+        if not self.ends_a_move(place, at):
+            return False
+        return {"target_f", "before"} <= {cue.means for cue in self.before(place - 1, self.figures[place - 1])}
 
 
 def _whole_names(cues: list[Match]) -> list[Match]:

@@ -50,10 +50,9 @@ def _weight(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
 def _corrected(message: Message, at: int) -> bool:
     """ "Meant ribs", "forget the ribs, its wings", "not ribs, wings"."""
     before = [token.text for token in message.tokens[:at]]
-    at_once = before[-1:] == [","] and "not" in before[-4:-1]
-    return at_once or "meant" in before or (
-        bool({"forget", "scratch", "not", "scrap"} & set(before)) and before[-1] in ("is", "'s")
-    )
+    if "meant" in before or (before[-1:] == [","] and "not" in before[-4:-1]):
+        return True
+    return bool({"forget", "scratch", "not", "scrap"} & set(before)) and before[-1] in ("is", "'s")
 
 
 def _entailed(text: str, kinds: frozenset[str]) -> dict[str, Value]:

@@ -27,10 +27,11 @@ COVERS = {
     "tastes_bitter": {"smell"},
     "indoors": {"fire_out"},
     "raining": {"trend"},
+    "gauge_suspect": {"fire_out"},
     "lit_ago_min": {"food_on_for_min"},
     "smell": {"choked", "grease_fire", "flames", "lighter_fluid", "wood_state"},
     "grease_fire": {"fire_out", "trend", "smoke_blows_down"},
-    "trend": {"fire_out", "smoke_blows_down"},
+    "trend": {"fire_out", "smoke_blows_down", "gauge_suspect"},
     "gasket_leaks": {"smoke_amount"},
     "fire_out": {"lit_spots", "trend", "unattended", "choked"},
     "flames": {"trend"},
@@ -50,6 +51,8 @@ AUXILIARIES = {"be", "have", "do", "does", "did", "will"}
 ASKED = {"ask", "plan", "later", "was"}
 OF_THE_FIRE = {"fire_out", "fire_died_ago_min"}
 FIRE = {"fire", "lump", "coals", "embers", "ember"}
+JOINS = {"before", "when", "after", "since", "as", "and", "then", "once"}
+PRONOUNS = {"it", "she", "he"}
 HEARD_LATER = {"serve_in_min", "unattended"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
 
@@ -172,6 +175,8 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
         before[-1:] == ["be"] and set(before[:1]) & set(data["ruled_out_just_before"].get(fact, ()))
     ):
         return True
+    if message.tokens[match.end - 1].lemma == "move" and _moves_a_part(message, match, fact):
+        return True
     if fact in OF_THE_FIRE and _speaks_of_another(message, match, start):
         return True
     return any(token.text in data["ruled_out_by"].get(fact, ()) for token in message.tokens) or any(
@@ -180,8 +185,18 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
     )
 
 
+def _moves_a_part(message: Message, match: Match, fact: str) -> bool:
+    """ "Not moved the vents": said of a part, not of the needle."""
+    at = match.end + (message.words(match.end, match.end + 1) in ("the", "my", "either", "any"))
+    parts = message.lexicon.data["ruled_out_right_after"].get(fact, ())
+    return any(token.lemma in parts for token in message.tokens[at : at + 1])
+
+
 def _speaks_of_another(message: Message, match: Match, start: int) -> bool:
     """ "The pork's been out two hours", "the gasket is burnt out": said of something else than the fire."""
+    ahead = message.tokens[max(start, match.start - 1) : match.start]
+    if ahead and ahead[0].text in JOINS and message.tokens[match.start].text in PRONOUNS:
+        return False  # "the pork was at 160 before it died"
     named = {token.lemma for token in message.tokens[match.start : match.end]}
     return not named & FIRE and is_of_another(message, start, match.start)
 

@@ -136,7 +136,7 @@ class _Reader:
 
     def _decide(self, place: int, at: int, roles: set[str]) -> tuple[str | None, bool]:
         """(fact, whether it held earlier only)."""
-        if self._ends_a_wished_move(place, at):
+        if self.cues.ends_a_wished_move(place, at):
             return "target_f", False
         if (
             ("not_a_reading" in roles and "meat_start_f" not in roles)
@@ -146,7 +146,8 @@ class _Reader:
             return None, False
         for fact in BATHS:
             if fact in roles:
-                return (fact if may_be_boiling(self.tokens[at].quantity) or fact == "ice_reads_f" else None), False
+                is_one = fact == "ice_reads_f" or may_be_boiling(self.tokens[at].quantity)
+                return (fact if is_one else None), False
         alone = len(self.cues.figures) == 1
         if is_weather(self.message, at, alone) and not roles & {"meat_f", "target_f"}:
             return "ambient_f", False
@@ -180,13 +181,6 @@ class _Reader:
         if wish:
             return self._wish(wish, roles, at), False
         return self._owner(place, at, roles)
-
-    def _ends_a_wished_move(self, place: int, at: int) -> bool:
-        """ "Want it to come down from 315 to 240": this is the 240."""
-        if not self.cues.ends_a_move(place, at):
-            return False
-        roles = {cue.means for cue in self.cues.before(place - 1, self.cues.figures[place - 1])}
-        return {"target_f", "before"} <= roles
 
     def _target_of(self, after: str, roles: set[str], at: int) -> str:
         if after == "target_f":

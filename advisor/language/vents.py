@@ -12,6 +12,7 @@ SUBJECTS = {
     "bottom": ("bottom",),
     "top": ("top",),
     "on_top": ("top",),
+    "top_off": ("top",),
     "both": ("bottom", "top"),
     "vents": ("bottom", "top"),
     "neither": ("bottom", "top"),
