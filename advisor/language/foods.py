@@ -2,6 +2,7 @@
 
 from advisor.facts import Value
 from advisor.language.message import Message
+from advisor.language.phrase_figures import is_of_wood
 
 UNHEARD = ("elsewhere", "bygone", "suppose")
 KINDS = {"beef": "beef", "pork": "pork", "lamb": "lamb", "poultry": "poultry", "fish": "fish"}
@@ -39,10 +40,8 @@ def _weight(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
             and message.moods[at] not in UNHEARD
         ):
             start, end = message.clause(at)
-            after = [other.text for other in message.tokens[at + 1 : at + 3] if other.text != "of"]
-            if set(after[:1]) & set(message.lexicon.data["groups"]["wood"]):
-                continue
-            if not {other.lemma for other in message.tokens[start:end]} & NOT_FOOD:
+            of_another = {other.lemma for other in message.tokens[start:end]} & NOT_FOOD
+            if not of_another and not is_of_wood(message, at):
                 return {"food_kg": round(token.quantity.value, 2)}
     return {}
 

@@ -18,6 +18,8 @@ def figure_in(message: Message, match: Match, fact: str) -> float | None:
     quantity = message.tokens[match.quantity].quantity if match.quantity is not None else None
     if quantity is None:
         return None
+    if fact == "food_kg" and is_of_wood(message, match.quantity):
+        return None
     if fact == "wood_share" and (parts := _parts(message, match)):
         return parts
     if message.lexicon.vocabulary[fact].type == "minutes":
@@ -29,6 +31,12 @@ def figure_in(message: Message, match: Match, fact: str) -> float | None:
     if fact == "altitude_ft" and quantity.value < LOWEST_HEIGHT:
         return None  # "flames 4 feet high"
     return round(quantity.value, 2)
+
+
+def is_of_wood(message: Message, at: int) -> bool:
+    """ "150 gram of beech": a weight that is the wood's."""
+    after = [token.text for token in message.tokens[at + 1 : at + 3] if token.text != "of"]
+    return bool(set(after[:1]) & set(message.lexicon.data["groups"]["wood"]))
 
 
 def _parts(message: Message, match: Match) -> float | None:
