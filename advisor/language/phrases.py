@@ -27,6 +27,8 @@ COVERS = {
     "tastes_bitter": {"smell"},
     "indoors": {"fire_out"},
     "raining": {"trend"},
+    "fuel_level": {"stage"},
+    "near_combustible": {"charcoal_state"},
     "gauge_suspect": {"fire_out"},
     "lit_ago_min": {"food_on_for_min"},
     "smell": {"choked", "grease_fire", "flames", "lighter_fluid", "wood_state"},

@@ -13,6 +13,7 @@ SUBJECTS = {
     "top": ("top",),
     "on_top": ("top",),
     "top_off": ("top",),
+    "lower": ("bottom",),
     "both": ("bottom", "top"),
     "vents": ("bottom", "top"),
     "neither": ("bottom", "top"),
@@ -40,6 +41,7 @@ OTHER_SUBJECTS = {
     "dome",
 }
 SHORT_CLAUSE = 3
+AMOUNTS = ("fraction", "inches")  # "lower" before one of these is the lower vent
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +126,8 @@ def _is_subject(message: Message, at: int) -> bool:
     word = token.lemma if token.lemma in SUBJECTS else token.text
     if at and message.tokens[at - 1].text == "no":
         return False
+    if token.text == "lower":
+        return any(one.quantity and one.quantity.kind in AMOUNTS for one in message.tokens[at + 1 : at + 2])
     if token.text == "all":
         return bool({"shut", "open"} & {other.lemma for other in message.tokens[at + 1 : at + 2]})
     return word in SUBJECTS or token.lemma in OTHER_SUBJECTS or token.text in OTHER_SUBJECTS
