@@ -57,8 +57,8 @@ class _Book:
         return _number(self.known, name)
 
     def put(self, name: str, value: Value | None, origin: Origin = "derived") -> None:
-        if value is None or name in self.known:
-            return
+        if value is None or name in self.known or name not in self._vocabulary:
+            return  # a rule base may do without some of these facts
         low, high = self._vocabulary[name].bounds
         if isinstance(value, float) and not low <= value <= high:
             return  # arithmetic on believable numbers gave an unbelievable one: better unknown
