@@ -41,6 +41,7 @@ OTHER_SUBJECTS = {
     "dome",
 }
 SHORT_CLAUSE = 3
+AFTER_A_STATE = {"and", "but", "for", "since", "now", "up", "off", "down", "tight", "again", "it", "still", "already"}
 AMOUNTS = ("fraction", "inches")  # "lower" before one of these is the lower vent
 
 
@@ -129,8 +130,15 @@ def _is_subject(message: Message, at: int) -> bool:
     if token.text == "lower":
         return any(one.quantity and one.quantity.kind in AMOUNTS for one in message.tokens[at + 1 : at + 2])
     if token.text == "all":
-        return bool({"shut", "open"} & {other.lemma for other in message.tokens[at + 1 : at + 2]})
+        return at + 1 < len(message.tokens) and _stands_alone(message, at + 1)
     return word in SUBJECTS or token.lemma in OTHER_SUBJECTS or token.text in OTHER_SUBJECTS
+
+
+def _stands_alone(message: Message, at: int) -> bool:
+    """Whether the token is a bare "shut" or "open" ("with all shut since noon", but not "all open questions")."""
+    after = message.tokens[at + 1 : at + 2]
+    is_state = message.tokens[at].lemma in ("shut", "open")
+    return is_state and (not after or after[0].kind != "word" or after[0].text in AFTER_A_STATE)
 
 
 def _vents(message: Message, at: int) -> tuple[str, ...]:
