@@ -124,7 +124,7 @@ class Cues:
             prepositional = self.tokens[match.start].text in PREPOSITIONS
             if not prepositional and self._opens_the_next(match):
                 continue
-            if owned and not prepositional and match.means not in ("not_a_reading", "meat_f", "before"):
+            if owned and not prepositional and match.means not in ("not_a_reading", "meat_f", "before", "target_f"):
                 continue
             if match.end in self.figures and not self._names_follow_figures(match):
                 continue
