@@ -36,13 +36,7 @@ OWNERS = {
     "peak_meat_f": "meat_f",
     "meat_start_f": "meat_f",
 }
-PLANNED = {
-    "fuel_needed",
-    "timeline",
-    "starters",
-    "vent_setting",
-    "wood_needed",
-}  # topics before the fire is lit
+PLANNED = {"fuel_needed", "timeline", "starters", "vent_setting", "wood_needed"}  # topics before the fire is lit
 BATHS = ("boiling_reads_f", "ice_reads_f")
 
 
