@@ -29,7 +29,7 @@ def prospect_of(now_f: float, planned: "Forecast", idle: "Forecast", phrases: Ma
     if abs(now_f - planned.goal_f) <= planned.band_f:
         return Prospect(None, _drift(idle, phrases, wording))
     said = _figures(planned)
-    lines = [_planned_line(said, planned, phrases, wording), _idle_line(idle, phrases)]
+    lines = [planned_line(said, planned.goal_f, planned.confidence, phrases, wording), _idle_line(idle, phrases)]
     if planned.contradicted:
         lines.append(phrases["forecast_in_doubt"])
     return Prospect(said, (" ".join(lines),))
@@ -54,19 +54,17 @@ def _figures(forecast: "Forecast") -> ForecastSaid | None:
                         low_min=round(forecast.low_min), high_min=round(high), confidence=round(confidence, 2))
 
 
-def _planned_line(said: ForecastSaid | None, forecast: "Forecast", phrases: Mapping[str, str],
-                  wording: Wording) -> str:
-    words = {"goal": wording.temperature(forecast.goal_f)}
+def planned_line(said: ForecastSaid | None, goal_f: float, confidence: float, phrases: Mapping[str, str],
+                 wording: Wording) -> str:
+    """When the dome is back if the plan is followed; confidence: what a whole interval would hold with."""
+    words = {"goal": wording.temperature(goal_f)}
     if said is None:
         return wording.fill(phrases["forecast_not_soon"], words)
-    words |= {"likely": minutes(said.likely_min), "low": _short(said.low_min), "high": _short(said.high_min)}
-    sure = said.confidence >= forecast.confidence
+    within_the_hour = max(said.likely_min, said.high_min) < 60 and said.low_min < 60
+    say = (lambda number: f"{number:.0f}") if within_the_hour else minutes  # "34 minutes (26 to 45)"
+    words |= {"likely": minutes(said.likely_min), "low": say(said.low_min), "high": say(said.high_min)}
+    sure = said.confidence >= confidence
     return wording.fill(phrases["forecast" if sure else "forecast_open"], words)
-
-
-def _short(number: float) -> str:
-    """A time inside brackets: bare below an hour, as the likely one before it says minutes."""
-    return f"{number:.0f}" if number < 60 else minutes(number)
 
 
 def _idle_line(idle: "Forecast", phrases: Mapping[str, str]) -> str:

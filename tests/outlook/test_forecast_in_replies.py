@@ -3,7 +3,10 @@
 import pytest
 
 from advisor.conversation import Conversation
+from advisor.outlook.prospect import planned_line
 from advisor.profile import CookerProfile
+from advisor.reply import ForecastSaid
+from advisor.wording import Wording
 
 STORY = "dome 375, want 275, bottom an inch, top half open, lit it 3 hours ago"
 
@@ -54,3 +57,13 @@ def test_why_shows_which_numbers_the_model_gave(forecasting):
     assert origins.get("aim_top", "forecast") == "forecast"
     vents = [step.parameters["opening"] for step in reply.steps if step.act == "set_vent" and step.parameters["vent"] == "top"]
     assert vents and 0.02 <= vents[0] < 0.5
+
+
+@pytest.mark.parametrize(("figures", "words"), [((34, 26, 45), "34 minutes (26 to 45,"),
+                                                 ((39, 4, 120), "39 minutes (4 minutes to 2 hours,"),
+                                                 ((70, 50, 95), "1 hour 10 minutes (50 minutes to 1 hour 35 minutes,")])
+def test_minutes_and_hours_are_not_mixed_up(rulebook, figures, words):
+    likely, low, high = figures
+    said = ForecastSaid(goal_f=275, likely_min=likely, low_min=low, high_min=high, confidence=0.8)
+    line = planned_line(said, 275.0, 0.8, rulebook.catalogue.phrases, Wording(rulebook.vocabulary))
+    assert words in line
