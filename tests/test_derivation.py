@@ -12,7 +12,6 @@ from advisor.situation import Situation
 from advisor.ventchart import LARGEST_NUDGE, nudged, opening_for
 from advisor.water import boiling_point_f, pressure_pa
 
-
 PLAIN = CookerProfile()
 
 

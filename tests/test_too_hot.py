@@ -119,7 +119,7 @@ def test_a_thermometer_that_may_be_wrong_is_checked_beside_the_fire(advise):
 
 
 def test_certainty_follows_from_the_evidence(advise):
-    sure = lambda advice, name: next(h.certainty for h in advice.inference.weighed if h.id == name)  # noqa: E731
+    sure = lambda advice, name: next(h.certainty for h in advice.inference.weighed if h.id == name)
     one = sure(advise(over_f=100, top_vent=1), "too-much-air")
     both = sure(advise(over_f=100, top_vent=1, bottom_vent=1), "too-much-air")
     assert one == 0.7
