@@ -1,6 +1,7 @@
 """The short version of run.py: two kinds of trouble, two cookers each, the advice against the recipe of the trade."""
 
 import sys
+from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
@@ -30,4 +31,4 @@ def test_it_never_chases(found):
     """A move or two at a time, then at least five minutes by themselves."""
     for talk in found["talks"]:
         done = [minute for minute, line, _ in talk if "done" in line]
-        assert all(later - earlier >= 5 for earlier, later in zip(done, done[1:]) if later > earlier)
+        assert all(later - earlier >= 5 for earlier, later in pairwise(done) if later > earlier)

@@ -6,12 +6,14 @@ from advisor.outlook.recall import known_of
 from advisor.profile import CookerProfile
 from advisor.situation import Situation
 
+PLAIN = CookerProfile()
+
 
 @pytest.fixture
 def known(rulebook, adviser):
     from advisor.wording import Wording
 
-    def recall(*turns, now=None, profile=CookerProfile()):
+    def recall(*turns, now=None, profile=PLAIN):
         situation, vocabulary = Situation(), rulebook.vocabulary
         for minute, facts in turns:
             told = {name: vocabulary.check(name, value) for name, value in facts.items()}
