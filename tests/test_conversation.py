@@ -151,3 +151,12 @@ def test_the_same_words_give_the_same_reply(rulebook):
 
     replies = [Conversation(rulebook).say("im 100 over and there is white smoke", 0).as_json() for _ in range(2)]
     assert replies[0] == replies[1]
+
+
+@pytest.mark.parametrize("words", ["opened the lid to spritz and it dropped to 200 from 250",
+                                   "i lifted the lid to check and now its 205, target 250",
+                                   "had a peek and temp tanked to 180"])
+def test_a_dip_told_with_an_opened_lid_is_left_alone(conversation, words):
+    reply = conversation.say(words, 0)
+    assert "recover/lid-dip--leave-it" in rules(reply)
+    assert reply.steps[0].act == "change_nothing"
