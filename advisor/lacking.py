@@ -37,7 +37,7 @@ def candidates(rulebook: Rulebook, inference: Inference, followed: Container[str
 
 def has_effect(fact: str, value: Value, rulebook: Rulebook, inference: Inference) -> bool:
     """Whether knowing `fact` to be `value` could change anything: a rule would fire, or one that fired be barred."""
-    if any(fact in definition.worked_out_from for definition in rulebook.vocabulary.all.values()):
+    if fact in rulebook.vocabulary.counted:
         return True
     fired = {firing.rule.id for firing in inference.firings}
     if any(rule.id in fired and _met(rule.unless, fact, value) for rule in rulebook.barred_by.get(fact, ())):

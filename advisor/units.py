@@ -41,10 +41,6 @@ def inches_to_cm(inches: float) -> float:
     return inches * CM_PER_INCH
 
 
-def cm_to_inches(cm: float) -> float:
-    return cm / CM_PER_INCH
-
-
 def pounds_to_kg(pounds: float) -> float:
     return pounds * KG_PER_POUND
 

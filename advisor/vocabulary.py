@@ -131,6 +131,11 @@ class Vocabulary:
         return frozenset(name for name, fact in self.told.items() if fact.ask)
 
     @cached_property
+    def counted(self) -> frozenset[str]:
+        """Facts that arithmetic makes others of."""
+        return frozenset(name for fact in self.all.values() for name in fact.worked_out_from)
+
+    @cached_property
     def for_one_message(self) -> frozenset[str]:
         return frozenset(name for name, fact in self.told.items() if fact.lasts == "message")
 

@@ -14,7 +14,6 @@ from advisor.language.scales import HINT_OF_F, in_fahrenheit, left_open, scale_o
 from advisor.language.temperatures import temperature_claims
 from advisor.language.unread import WIDEST_READING
 
-DIED_WORDS = {"died", "out", "dead"}
 FEWEST_FOR_TREND = 3
 
 
