@@ -15,13 +15,14 @@ VENTS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 class Move:
     """Something done to the air at a minute: where a vent was put (None: left alone), or the lid lifted and closed.
 
-    top_was: where the top stood before (None: unknown).
+    bottom_was, top_was: where a vent that was moved stood before (None: unknown).
     """
 
     at_min: float
     bottom: float | None = None
     top: float | None = None
     lid: bool = False
+    bottom_was: float | None = None
     top_was: float | None = None
 
 
@@ -58,8 +59,8 @@ def moves_in(old: Mapping[str, Fact], new: Mapping[str, Fact], now: float) -> tu
     made = []
     if (moved := new.get("vents_moved_ago_min")) and {"bottom_vent", "top_vent"} & set(new):
         bottom, top = (_opening(new, name) for name in ("bottom_vent", "top_vent"))
-        was = None if top is None else _opening(old, "top_vent")
-        made.append(Move(now - float(moved.value), bottom, top, top_was=was))
+        was_bottom, was_top = (_opening(old, name) if name in new else None for name in ("bottom_vent", "top_vent"))
+        made.append(Move(now - float(moved.value), bottom, top, bottom_was=was_bottom, top_was=was_top))
     if (lifted := new.get("lid_opened_ago_min")) and "lid_opened_ago_min" not in old or lifted and lifted.value == 0:
         made.append(Move(now - float(lifted.value), lid=True))
     return tuple(made)

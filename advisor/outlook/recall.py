@@ -51,8 +51,9 @@ def _readings(situation: Situation, told: Mapping[str, Any], now: float) -> tupl
 def _before(moves: tuple[Move, ...], vent: str, stands: Any) -> float | None:
     """Where a vent stood before the first move of it; where it stands when it never moved; None when unknown."""
     for move in moves:
-        if getattr(move, vent) is not None:
-            return getattr(move, f"{vent}_was")
+        stands_now, stood = (move.bottom, move.bottom_was) if vent == "bottom" else (move.top, move.top_was)
+        if stands_now is not None:
+            return stood
     return None if stands is None else float(stands)
 
 
