@@ -8,7 +8,7 @@ ADVISOR = Path(__file__).parent.parent / "advisor"
 ROWS = [
     {"errors", "units", "facts", "clock"},
     {"suggestions", "conditions", "yamlfile"},
-    {"vocabulary", "profile", "water"},
+    {"vocabulary", "profile", "settings", "water"},
     {"rulebook"},
     {"changes", "situation", "ventchart", "derivation"},
     {"inference", "language", "thermal", "logbook", "wording"},
@@ -17,21 +17,29 @@ ROWS = [
     {"outlook"},
     {"advice", "cook", "cooknames"},
     {"composing", "stand", "urgency"},
-    {"asides", "reporting"},
+    {"asides", "remembering", "reporting", "standing"},
     {"conversation"},
-    {"rule_lint", "transcripts", "practice"},
+    {"session"},
+    {"ownchart"},
+    {"rule_lint", "transcripts", "practice", "importing", "watching", "pictures"},
+    {"report"},
     {"terminal"},
     {"__main__"},
 ]
-SAME_ROW_BUT_APART = {"inference", "language", "thermal", "logbook", "rule_lint", "transcripts", "practice"}
+SAME_ROW_BUT_APART = {"inference", "language", "thermal", "logbook", "rule_lint", "transcripts", "practice",
+                      "importing", "watching", "pictures"}
 ONLY_IN = {
     "durable_rules_engine": {"inference/engine.py"},
     "durable": set(),
     "prompt_toolkit": {"terminal/"},
     "yaml": {"yamlfile.py", "thermal/", "transcripts/", "rule_lint/", "terminal/"},
     "numpy": {"thermal/"},
+    "sqlalchemy": {"logbook/"},
+    "alembic": {"logbook/"},
+    "matplotlib": {"pictures/"},
+    "jinja2": {"report/"},
     "time": {"clock.py", "terminal/"},
-    "datetime": {"clock.py", "rulebook/schema.py", "terminal/"},
+    "datetime": {"clock.py", "rulebook/schema.py", "importing/", "report/", "terminal/"},
 }
 
 
