@@ -1,11 +1,17 @@
-"""Cooks who do what drafthand says: its words and steps through the pipe protocol, in-process, and nothing besides."""
+"""Cooks who do what drafthand says: its words and steps through the pipe protocol, in-process, and nothing besides.
+
+They differ in their hands: `strict` keeps to every wait that was told, also when newer words come before it is over;
+`whole` carries out the listed plan to its end before reporting; `silent` sends readings when asked to look and never
+says "done"; `often` reads the dome to drafthand every five minutes and follows the newest word.
+"""
 
 import json
 from typing import Any
 
 import numpy as np
-from troubles import Making, Trouble
-from world import World
+from hands import Hands as World
+from makings import Making
+from troubles import Trouble
 
 from advisor.clock import SetClock
 from advisor.conversation import Conversation
@@ -14,20 +20,25 @@ from advisor.terminal.pipe import Pipe
 
 NO_CHECK_MIN = 15.0   # a reply that asks for no look: the owner looks by himself after so long
 ROUNDS_A_MINUTE = 4   # replies acted on within one minute
+HANDS = ("strict", "whole", "silent", "often")
+OFTEN_MIN = 5.0
+PATIENCE_MIN = 15.0   # how long one who carries out the whole plan watches for a dome that a step waits for
 KG, STARTER_KG = 0.7, 0.04
 NOTHING_TO_DO = {"read_dome", "wait", "change_nothing", "keep_lid_shut", "stand_clear", "keep_people_away", "check_gasket",
                  "check_thermometer", "shelter_from_wind", "probe_food"}
+AIR = {"set_vent", "burp_lid"}
 
 
 class Cook:
     """One cooker's owner. forecasts: each made in a reply with the minute it was made, for judging later."""
 
-    def __init__(self, rulebook: Rulebook, world: World, i: int, target_f: float, knows: dict[str, Any]) -> None:
-        self.world, self.i, self.target_f = world, i, float(target_f)
+    def __init__(self, rulebook: Rulebook, world: World, i: int, target_f: float, knows: dict[str, Any], hands: str) -> None:
+        self.world, self.i, self.target_f, self.hands = world, i, float(target_f), hands
         self.pipe = Pipe(Conversation(rulebook, forecasts=True), SetClock())
         self.knows, self.answered = dict(knows), set()
         self.steps: list[dict] = []
-        self.at, self.ready, self.look = 0, 0.0, 0.0
+        self.at, self.told, self.ready, self.look, self.kept = 0, 0.0, 0.0, 0.0, 0.0
+        self.carried_out: list[int] = []
         self.forecasts: list[tuple[int, dict]] = []
         self.talk: list[tuple[int, dict, dict]] = []
 
@@ -39,9 +50,11 @@ class Cook:
         reply = json.loads(self.pipe.answer(json.dumps({**line, "at_min": now}).encode()))
         assert "error" not in reply, (line, reply)
         self.talk.append((now, line, reply))
-        self.steps, self.at, self.ready = reply["steps"], 0, float(now)
+        self.steps, self.at, self.told, self.ready = reply["steps"], 0, float(now), float(now)
         check = reply["check_in_min"]
         self.look = now + (NO_CHECK_MIN if check is None else max(1.0, check))
+        if self.hands == "often":
+            self.look = min(self.look, now + OFTEN_MIN)
         if reply["forecast"]:
             self.forecasts.append((now, reply["forecast"]))
         asks = reply["asks"]
@@ -57,20 +70,35 @@ class Cook:
 
     def act(self, dome_f: float) -> None:
         """What the owner does this minute, the dome reading so."""
+        if self.hands == "whole":
+            return self._carry_out_all(dome_f)
         if self.world.minute >= self.look:
             self.send({"reading": {"dome_f": float(dome_f)}})
         for _ in range(ROUNDS_A_MINUTE):
-            if not (done := self._steps_due(dome_f)):
+            done = self._steps_due(dome_f)
+            if not done or self.hands == "silent":
                 return
             self.send({"done": done})
+
+    def _carry_out_all(self, dome_f: float) -> None:
+        """Go on with the plan in hand; at its end, or when a step stays out of reach, report and read the dome."""
+        self.carried_out += self._steps_due(dome_f)
+        through = self.at >= len(self.steps) and self.world.minute >= self.ready
+        if through or self.world.minute >= max(self.ready, self.told) + PATIENCE_MIN:
+            done, self.carried_out = self.carried_out, []
+            if done:
+                self.send({"done": done})
+            self.send({"reading": {"dome_f": float(dome_f)}})
 
     def _steps_due(self, dome_f: float) -> list[int]:
         """Carry out the steps that are due, up to the first wait. Their numbers."""
         done = []
-        while self.at < len(self.steps) and self.world.minute >= self.ready:
+        minute = self.world.minute
+        while self.at < len(self.steps) and minute >= self.ready:
             step = self.steps[self.at]
-            if step["act"] in ("wait", "change_nothing") or step.get("wait_min") and step["act"] in NOTHING_TO_DO:
-                self.ready = self.world.minute + (step.get("wait_min") or 0.0)
+            wait = step.get("wait_min") or 0.0
+            if step["act"] in ("wait", "change_nothing") or wait and step["act"] in NOTHING_TO_DO:
+                self.ready = max(self.told, self.ready) + wait
                 self.at += 1
                 continue
             if not self._holds(step.get("when") or {}, dome_f):
@@ -78,13 +106,15 @@ class Cook:
                     break
                 self.at += 1
                 continue
+            if self.hands == "strict" and step["act"] in AIR and minute < self.kept:
+                break
             self.at += 1
             if step["act"] in NOTHING_TO_DO:
                 continue
             self._do(step)
             done.append(step["n"])
-            if step.get("wait_min"):
-                self.ready = self.world.minute + step["wait_min"]
+            if wait:
+                self.ready = self.kept = minute + wait
         return done
 
     def _holds(self, when: dict, dome_f: float) -> bool:
@@ -98,7 +128,7 @@ class Cook:
             world.set_vent(i, step["vent"], step["opening"])
         elif act == "burp_lid":
             for _ in range(int(step["times"])):
-                world.burp(i)
+                world.burp(i, float(step["crack_in"]))
         elif act == "clear_ash":
             world.clear_ash(i)
         elif act == "open_lid_slowly":
@@ -133,11 +163,11 @@ def known(trouble: Trouble, making: Making, world: World, i: int) -> dict[str, A
             **(trouble.knows or {})}
 
 
-def cooks(rulebook: Rulebook, trouble: Trouble, making: Making, world: World) -> list[Cook]:
+def cooks(rulebook: Rulebook, trouble: Trouble, making: Making, world: World, hands: tuple[str, ...]) -> list[Cook]:
     """The owners, each having said what is the matter."""
     made = []
     for i in range(world.n):
-        cook = Cook(rulebook, world, i, making.target_f[i], known(trouble, making, world, i))
+        cook = Cook(rulebook, world, i, making.target_f[i], known(trouble, making, world, i), hands[i % len(hands)])
         story = trouble.says.format(lit=round(making.lit_min), hours=round(making.lit_min / 60))
         words = f"bottom vent {world.bottom[i]:.0%} open, top vent {world.top[i]:.0%} open, {story}"
         cook.begin(words.rstrip(", "), world.read()[i])
@@ -145,9 +175,10 @@ def cooks(rulebook: Rulebook, trouble: Trouble, making: Making, world: World) ->
     return made
 
 
-def advise_all(rulebook: Rulebook, trouble: Trouble, making: Making, world: World, minutes: int) -> tuple[np.ndarray, list[Cook]]:
+def advise_all(rulebook: Rulebook, trouble: Trouble, making: Making, world: World, minutes: int,
+               hands: tuple[str, ...] = HANDS) -> tuple[np.ndarray, list[Cook]]:
     """(true dome [F] (minutes + 1, n), owners) of two hours under advice."""
-    owners, path = cooks(rulebook, trouble, making, world), [world.truth()]
+    owners, path = cooks(rulebook, trouble, making, world, hands), [world.truth()]
     for _ in range(minutes):
         reads, up = world.read(), world.lid_up.copy()
         for i, owner in enumerate(owners):

@@ -21,6 +21,9 @@ class Measured:
     flashes: np.ndarray
     lost: np.ndarray
 
+    def part(self, which: np.ndarray) -> "Measured":
+        return Measured(*(getattr(self, name)[which] for name in self.__dict__))
+
     def joined(self, other: "Measured") -> "Measured":
         return Measured(*(np.concatenate([getattr(self, name), getattr(other, name)]) for name in self.__dict__))
 

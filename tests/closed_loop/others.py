@@ -5,13 +5,10 @@ perfect knowledge of cooker, fire and wind.
 from itertools import product
 
 import numpy as np
-from troubles import INCH, Making
-from world import World
+from hands import Hands as World
+from makings import INCH, Making
 
-from advisor.thermal import combustion, state
 from advisor.thermal.hold import steer
-from advisor.thermal.simulate import advance
-from advisor.thermal.state import COAL, LIT, Controls, Fixed, Surroundings
 
 CHART = ((225.0, 0.05), (250.0, 0.12), (275.0, 0.22), (300.0, 0.35), (325.0, 0.5), (450.0, 1.0))  # common practice
 
@@ -86,20 +83,20 @@ def perfect(making: Making, world: World, minutes: int) -> np.ndarray:
     plans = [(None, 0, f) for f in FACTORS] + [(f, t, s) for f, t, s in product(FIRST[1:], FOR_MIN, FACTORS)]
     n, count = world.n, len(plans)
     index = np.tile(np.arange(n), count)
-    fixed = Fixed(world.fixed.c.pick(index), Surroundings(ambient=world.fixed.ambient[index]))
-    x, first = world.x[:, index], [plan[0] for plan in plans]
+    own = world.foresee(index)
+    first = [plan[0] for plan in plans]
     bottom = np.repeat([INCH if f is None else f[0] for f in first], n)
     top = np.repeat([1.0 if f is None else f[1] for f in first], n)
     until = np.repeat([plan[1] for plan in plans], n)
     after = np.clip(np.repeat([plan[2] for plan in plans], n) * held[index], 0.003, 1.0)
-    wind, path = world.wind[index], [state.shown_f(x, fixed)]
+    path = [own.truth()]
     for minute in range(minutes):
         if minute in (0, *FOR_MIN):
             going = until <= minute
-            u = Controls(np.where(going, INCH, bottom), np.where(going, after, top), 0.0, wind)
-        x, _ = advance(x, fixed, u, 60.0)
-        path.append(state.shown_f(x, fixed))
-    alive = (x[LIT] > 0.004) & (combustion.aliveness(x[COAL], fixed.c.t_out) > 0.05)
+            own.bottom, own.top = np.where(going, INCH, bottom), np.where(going, after, top)
+        own.pass_minute()
+        path.append(own.truth())
+    alive = own.alive()
     path = np.array(path)
     cost = np.abs(path - making.target_f[index]).mean(axis=0) + 60.0 * ~alive
     best = cost.reshape(count, n).argmin(axis=0)
@@ -108,11 +105,13 @@ def perfect(making: Making, world: World, minutes: int) -> np.ndarray:
 
 def _held(making: Making, world: World) -> np.ndarray:
     """The opening that will hold each cooker's own target, found by steering a copy of it for two hours."""
-    top, error = np.clip(world.top, 0.02, 0.4), world.truth() - making.target_f
-    x, kept = world.x, []
+    own = world.foresee(np.arange(world.n))
+    top, error, kept = np.clip(world.top, 0.02, 0.4), world.truth() - making.target_f, []
     for k in range(60):
-        x, _ = advance(x, world.fixed, Controls(np.full(world.n, INCH), top, 0.0, world.wind), 120.0)
-        before, error = error, state.shown_f(x, world.fixed) - making.target_f
+        own.bottom, own.top = np.full(world.n, INCH), top
+        own.pass_minute()
+        own.pass_minute()
+        before, error = error, own.truth() - making.target_f
         top = steer(top, error, error - before)
         if k >= 25:
             kept.append(np.log(top))

@@ -1,8 +1,9 @@
 """The advice in closed loop: its own words and steps through `pipe`, on cookers it is not told about.
 
     python tests/closed_loop/run.py [--cookers 20] [--kinds ash,wind] [--policy advised,recipe] [--width 1.6] [--seed 5]
+        [--world first|second|both] [--hands strict,whole,silent,often]
 
-Each kind of trouble is met by `cookers` cookers drawn from the population; policies start from the same states.
+Each kind of trouble is met by `cookers` cookers drawn from a world's population; policies start from the same states.
 """
 
 import argparse
@@ -28,17 +29,19 @@ MINUTES, LONGER_MIN = 120, 30   # the measures take two hours; half an hour more
 POLICIES = ("advised", "alone", "chase", "recipe", "perfect")
 
 
-def episode(name: str, count: int, width: float, seed: int, policies: tuple[str, ...], kind: str) -> dict:
+def episode(name: str, count: int, width: float, seed: int, policies: tuple[str, ...], kind: str,
+            which: str = "first", hands: tuple[str, ...] = advised.HANDS) -> dict:
     """One kind of trouble under the policies asked for: {policy: Measured}, and forecasts held."""
     trouble = next(one for one in troubles.TROUBLES if one.name == name)
-    world, making = troubles.start(trouble, count, width, seed, kind)
+    world, making = troubles.start(trouble, count, width, seed, kind, which)
     found: dict = {"n": world.n, "target_f": making.target_f, "start": world.truth() - making.target_f}
     for policy in policies:
         own = copy.deepcopy(world)
         if policy == "advised":
-            path, owners = advised.advise_all(RULEBOOK, trouble, making, own, MINUTES + LONGER_MIN)
+            path, owners = advised.advise_all(RULEBOOK, trouble, making, own, MINUTES + LONGER_MIN, hands)
             found["forecasts"] = judged(owners, path, own, making.target_f)
             found["paths"], found["talks"] = path, [owner.talk for owner in owners]
+            found["hands"] = [owner.hands for owner in owners]
         elif policy == "perfect":
             path = others.perfect(making, own, MINUTES + LONGER_MIN)
         else:
@@ -110,12 +113,24 @@ def main(options: argparse.Namespace) -> None:
     began = time.perf_counter()
     wanted = [w.strip() for w in options.kinds.split(",")] if options.kinds else [""]
     names = [t.name for t in troubles.TROUBLES if any(w in t.name for w in wanted)]
+    worlds = ("first", "second") if options.world == "both" else (options.world,)
     policies = tuple(options.policy.split(",")) if options.policy else POLICIES
-    jobs = [(name, options.cookers, options.width, options.seed, policies, options.cooker) for name in names]
+    hands = tuple(options.hands.split(","))
+    pool = multiprocessing.Pool(options.processes)
+    for world in worlds:
+        print(f"=== {world} world")
+        jobs = [(name, options.cookers, options.width, options.seed, policies, options.cooker, world, hands) for name in names]
+        report(names, pool.imap(_episode, jobs), policies)
+    pool.terminate()
+    print(f"{time.perf_counter() - began:.0f} s")
+
+
+def report(names: list[str], episodes, policies: tuple[str, ...]) -> None:
+    """Print each kind of trouble as it comes, and all together."""
     totals: dict = {}
     forecasts: list = []
-    pool = multiprocessing.Pool(options.processes)
-    for name, found in zip(names, pool.imap(_episode, jobs), strict=True):
+    by_hands: dict = {}
+    for name, found in zip(names, episodes, strict=True):
         if not found["n"]:
             print(f"{name}: no cooker got into it")
             continue
@@ -123,20 +138,24 @@ def main(options: argparse.Namespace) -> None:
         for policy in policies:
             print(line(policy, found[policy]))
             totals[policy] = totals[policy].joined(found[policy]) if policy in totals else found[policy]
+        for name_of_hands in sorted(set(found.get("hands", ()))):
+            part = found["advised"].part(np.array(found["hands"]) == name_of_hands)
+            by_hands[name_of_hands] = by_hands[name_of_hands].joined(part) if name_of_hands in by_hands else part
         if len(policies) == len(POLICIES):
             print(compared(found))
         if "forecasts" in found:
             print(f"  {held(found['forecasts'])}", flush=True)
             forecasts += found["forecasts"]
-    pool.terminate()
     print("ALL")
     for policy in policies:
         print(line(policy, totals[policy]))
+    for name, part in by_hands.items():
+        print(line(f"..{name}", part))
     if len(policies) == len(POLICIES):
         print(compared(totals))
     if forecasts:
         print(f"  {held(forecasts)}")
-    print(f"{time.perf_counter() - began:.0f} s")
+
 
 
 if __name__ == "__main__":
@@ -147,5 +166,7 @@ if __name__ == "__main__":
     parser.add_argument("--width", type=float, default=1.0, help="1.6 reaches outside the ranges the model samples")
     parser.add_argument("--seed", type=int, default=5)
     parser.add_argument("--cooker", default="large")
+    parser.add_argument("--world", choices=("first", "second", "both"), default="first")
+    parser.add_argument("--hands", default=",".join(advised.HANDS), help="taken in turn by the cookers of a kind")
     parser.add_argument("--processes", type=int, default=2)
     main(parser.parse_args())

@@ -4,17 +4,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
-import world  # noqa: F401  puts the repository on the path
-from world import World
+from makings import MAKINGS, Making
 
-from advisor.thermal import state
-from advisor.thermal.hold import steer
-from advisor.thermal.population import draw_z, from_z, kind_ranges
-from advisor.thermal.simulate import advance
-from advisor.thermal.state import ASH, COAL, LIT, UNLIT, VOLATILE, Controls, Fixed, Surroundings
-
-INCH = 0.25
-TARGETS = (225.0, 250.0, 275.0, 300.0)
+MADE_FOR_EACH = 24    # cookers made for each one wanted, as many stay out of the trouble
 
 
 @dataclass(frozen=True)
@@ -24,7 +16,7 @@ class Trouble:
     """
 
     name: str
-    prepare: Callable[["Making"], None]
+    prepare: Callable[[Making], None]
     over: tuple[float, float]
     says: str = ""
     knows: dict = None
@@ -32,65 +24,6 @@ class Trouble:
     wind: tuple[float, float] = (0.0, 1.5)
     gust: float = 0.1
     bias_f: float = 0.0
-
-
-class Making:
-    """n cookers on their way into trouble. target_f (n,): what each owner wants."""
-
-    def __init__(self, trouble: Trouble, n: int, width: float, seed: int, kind: str):
-        self.rng = np.random.default_rng(seed)
-        z = draw_z(kind, n, self.rng, width)
-        cookers = from_z(kind, z)
-        if trouble.leak != 1.0:
-            cookers.leak = kind_ranges(kind)["leak"].high * trouble.leak * np.ones(n)
-        self.fixed = Fixed(cookers, Surroundings(ambient=293.15 + self.rng.normal(0.0, 6.0, n)))
-        self.target_f = self.rng.choice(TARGETS, n)
-        self.x = state.fresh(self.fixed, self.rng.uniform(0.08, 0.2, n), self.rng.uniform(0.55, 0.95, n))
-        self.wind = self.rng.uniform(*trouble.wind, n)
-        self.bottom, self.top = np.full(n, 1.0), np.full(n, 1.0)
-        self.lit_min, self.moved_ago_min = 0.0, 30.0
-
-    @property
-    def n(self) -> int:
-        return self.fixed.n
-
-    def dial(self) -> np.ndarray:
-        return state.shown_f(self.x, self.fixed)
-
-    def run(self, minutes: float, bottom=None, top=None, crack: float = 0.0) -> None:
-        """Let minutes pass with the vents put so."""
-        if bottom is not None or top is not None:
-            self.moved_ago_min = 0.0
-        self.bottom = self.bottom if bottom is None else np.broadcast_to(np.asarray(bottom, float), (self.n,)).copy()
-        self.top = self.top if top is None else np.broadcast_to(np.asarray(top, float), (self.n,)).copy()
-        u = Controls(self.bottom, self.top, crack, self.wind)
-        for _ in range(round(minutes * 2)):
-            self.x, _ = advance(self.x, self.fixed, u, 30.0)
-        self.lit_min += minutes
-        self.moved_ago_min += minutes
-
-    def light(self) -> None:
-        self.run(8, 1.0, 1.0, crack=0.3)
-
-    def hold(self, minutes: float, off_f: float | np.ndarray = 0.0) -> None:
-        """Somebody able holds the target (or off_f beside it): the bottom an inch, the top as it has to be."""
-        self.top = np.clip(self.top, 0.02, 0.3)
-        self.bottom = np.full(self.n, INCH)
-        error = self.dial() - self.target_f - off_f
-        for _ in range(int(minutes / 2)):
-            u = Controls(self.bottom, self.top, 0.0, self.wind)
-            self.x, _ = advance(self.x, self.fixed, u, 60.0)
-            self.x, _ = advance(self.x, self.fixed, u, 60.0)
-            before, error = error, self.dial() - self.target_f - off_f
-            self.top = steer(self.top, error, error - before)
-        self.lit_min += minutes
-        self.moved_ago_min = 20.0
-
-    def cook(self, off_f: float | np.ndarray = 0.0) -> None:
-        """From lighting to a soaked cooker on its target."""
-        self.light()
-        self.run(14, 1.0, 0.8)
-        self.hold(130, off_f)
 
 
 def cold_overshoot(m: Making) -> None:
@@ -101,7 +34,7 @@ def cold_overshoot(m: Making) -> None:
 def soaked_overshoot(factor: float, minutes: float) -> Callable[[Making], None]:
     def prepare(m: Making) -> None:
         m.cook()
-        m.run(minutes, None, np.clip(factor * m.top, 0.0, 1.0))
+        m.run_away(minutes, factor)
     return prepare
 
 
@@ -118,15 +51,14 @@ def chased(m: Making) -> None:
 
 def ash_clogged(m: Making) -> None:
     m.cook()
-    m.x[ASH] = m.rng.uniform(0.5, 0.85, m.n) * m.fixed.c.ash_full
-    m.run(35)
+    m.lay_ash(m.rng.uniform(0.75, 1.1, m.n))
+    m.run(60)
 
 
 def low_fuel(m: Making) -> None:
     m.cook()
-    m.x[UNLIT] = m.rng.uniform(0.1, 0.35, m.n)
-    m.x[VOLATILE] = m.x[UNLIT] * m.fixed.driven_off
-    m.run(25)
+    m.leave_fuel(m.rng.uniform(0.01, 0.15, m.n))
+    m.run(50)
 
 
 def shut_in(minutes: float) -> Callable[[Making], None]:
@@ -149,7 +81,7 @@ def windy(m: Making) -> None:
 
 def lid_closed(m: Making) -> None:
     m.cook()
-    m.run(3, crack=0.3)
+    m.run(3, lid_up=True)
     m.run(1)
     m.moved_ago_min = 20.0
 
@@ -173,16 +105,12 @@ TROUBLES = [
 ]
 
 
-def start(trouble: Trouble, count: int, width: float, seed: int, kind: str = "large") -> tuple[World, "Making"]:
-    """`count` cookers in that trouble: of those made, the ones whose dome is off as far as the trouble says."""
-    making = Making(trouble, 8 * count, width, seed, kind)
+def start(trouble: Trouble, count: int, width: float, seed: int, kind: str = "large", world: str = "first") -> tuple:
+    """(world, making) of `count` cookers in that trouble: of those made, the ones as far off as the trouble says."""
+    making = MAKINGS[world](trouble, MADE_FOR_EACH * count, width, seed, kind)
     trouble.prepare(making)
     over = making.dial() - making.target_f
     low, high = trouble.over
-    burning = (making.x[LIT] > 0.01) & (making.x[COAL] > making.fixed.c.t_out)
-    fits = np.flatnonzero(burning & (over >= low) & (over <= high) & (np.abs(over) > 9.0))[:count]
-    making.target_f, c = making.target_f[fits], making.fixed.c.pick(fits)
-    fixed = Fixed(c, Surroundings(ambient=making.fixed.ambient[fits]))
-    found = World(making.x[:, fits], fixed, making.bottom[fits].copy(), making.top[fits].copy(), making.wind[fits],
-                  trouble.gust, np.full(len(fits), trouble.bias_f), np.random.default_rng(seed + 1))
-    return found, making
+    fits = np.flatnonzero(making.burning() & (over >= low) & (over <= high) & (np.abs(over) > 9.0))[:count]
+    making.target_f = making.target_f[fits]
+    return making.world(fits, trouble.gust, trouble.bias_f, seed + 1), making

@@ -10,19 +10,20 @@ import numpy as np
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
+from hands import Hands
+
 from advisor.thermal import combustion, lid, state
 from advisor.thermal.paths import burp_now
 from advisor.thermal.simulate import advance
-from advisor.thermal.state import COAL, LIT, OXYGEN, UNLIT, Controls, Fixed
+from advisor.thermal.state import COAL, LIT, OXYGEN, UNLIT, Controls, Fixed, Surroundings
 
 STEPS_A_MINUTE = 2
-NOISE_F, MARK_F = 2.0, 5.0
-HAND_ERROR = 0.05   # of an opening's logarithm: how well a hand puts a vent where it means to; assumed
+CRACKED_IN = 1.5    # inches: as far as a lid is cracked to let air in slowly; the step says one
 LID_UP_M = 0.3      # of crack while the lid is up
 
 
 @dataclass
-class World:
+class World(Hands):
     """n cookers. x, fixed: the model's state; bottom, top: openings (n,); bias_f: how far each dial is off, unknown to all."""
 
     x: np.ndarray
@@ -38,10 +39,7 @@ class World:
     log: dict[str, np.ndarray] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        n = self.fixed.n
-        self.lid_up = np.zeros(n, bool) if self.lid_up is None else self.lid_up
-        self.log = self.log or {name: np.zeros(n, int) for name in ("moves", "lids", "flashes")}
-        self._blow = np.ones(n)
+        self.begin()
 
     @property
     def n(self) -> int:
@@ -55,10 +53,6 @@ class World:
         """What it would show were it not biased [F] (n,)."""
         return state.shown_f(self.x, self.fixed)
 
-    def read(self) -> np.ndarray:
-        """What somebody reads off it now [F] (n,)."""
-        return np.round((self.dial() + self.rng.normal(0.0, NOISE_F, self.n)) / MARK_F) * MARK_F
-
     def alive(self) -> np.ndarray:
         """Whether each fire still burns (n,)."""
         glow = combustion.aliveness(self.x[COAL], self.fixed.c.t_out)
@@ -66,37 +60,30 @@ class World:
 
     def pass_minute(self) -> None:
         """One minute goes by, with its gusts."""
-        self._blow = np.clip(0.8 * self._blow + 0.2 + self.gust * self.rng.normal(0.0, 1.0, self.n), 0.0, 3.0)
+        self.blow()
         crack = np.where(self.lid_up, LID_UP_M, 0.0)
-        u = Controls(self.bottom.copy(), self.top.copy(), crack if self.lid_up.any() else 0.0, self.wind * self._blow)
+        u = Controls(self.bottom.copy(), self.top.copy(), crack if self.lid_up.any() else 0.0, self.wind * self.gusts)
         steps = 6 if self.lid_up.any() else STEPS_A_MINUTE
         for _ in range(steps):
             self.x, _ = advance(self.x, self.fixed, u, 60.0 / steps)
         self.minute += 1
 
-    # -- hands ----------------------------------------------------------------------------------------------------
+    def foresee(self, index: np.ndarray) -> "World":
+        """A copy of the cookers at index, with steady wind."""
+        fixed = Fixed(self.fixed.c.pick(index), Surroundings(ambient=self.fixed.ambient[index]))
+        return World(self.x[:, index], fixed, self.bottom[index].copy(), self.top[index].copy(), self.wind[index], 0.0,
+                     self.bias_f[index], self.rng)
 
-    def set_vent(self, i: int, vent: str, opening: float) -> None:
-        """A hand puts a vent; it counts as a move when it goes anywhere."""
-        openings = self.bottom if vent == "bottom" else self.top
-        if abs(opening - openings[i]) > 0.1 * max(openings[i], 0.02):
-            self.log["moves"][i] += 1
-            openings[i] = np.clip(opening * np.exp(HAND_ERROR * self.rng.normal()), 0.0, 1.0)
+    # -- what hands do to it --------------------------------------------------------------------------------------
 
-    def lift_lid(self, i: int, slowly: bool = False) -> None:
-        """The lid goes up; on a starved fire that is a flashback unless it was cracked open first."""
+    def starved(self, i: int) -> bool:
+        """Whether air let in at a stroke may flash."""
+        return bool(lid.flash_danger(self.x[OXYGEN, i], self.x[COAL, i]))
+
+    def burp(self, i: int, crack_in: float = 1.0) -> None:
+        """A burp: cracked an inch, some seconds, shut; lifted further on a starved fire it is a flashback."""
         self.log["lids"][i] += 1
-        starved = bool(lid.flash_danger(self.x[OXYGEN, i], self.x[COAL, i]))
-        self.log["flashes"][i] += starved and not slowly
-        self.lid_up[i] = True
-
-    def drop_lid(self, i: int) -> None:
-        self.lid_up[i] = False
-
-    def burp(self, i: int) -> None:
-        """A burp: an inch or two, some seconds, shut."""
-        self.log["lids"][i] += 1
-        self.log["flashes"][i] += bool(lid.flash_danger(self.x[OXYGEN, i], self.x[COAL, i]))
+        self.log["flashes"][i] += self.starved(i) and crack_in > CRACKED_IN
         which = np.zeros(self.n, bool)
         which[i] = True
         burp_now(self.x, self.fixed, which)
