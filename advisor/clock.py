@@ -26,8 +26,34 @@ class WallClock:
 
     def minute_of_day(self) -> int | None:
         """Local minutes since midnight, for "eating at 7"."""
-        now = datetime.now()
-        return now.hour * 60 + now.minute
+        return _minute_of_day()
+
+
+class EpochClock:
+    """The machine's clock in minutes since 1970 began (UTC): what it says can be kept and gone on with after a restart.
+
+    Set back by hand it stands still until it has caught up.
+    """
+
+    def __init__(self) -> None:
+        self._latest = 0.0
+
+    def minutes(self) -> float:
+        self._latest = max(self._latest, time.time() / 60)
+        return self._latest
+
+    def minute_of_day(self) -> int | None:
+        return _minute_of_day()
+
+
+def _minute_of_day() -> int:
+    now = datetime.now()
+    return now.hour * 60 + now.minute
+
+
+def pause(seconds: float) -> None:
+    """Do nothing for so long."""
+    time.sleep(seconds)
 
 
 class SetClock:

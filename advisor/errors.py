@@ -61,3 +61,11 @@ class TranscriptError(DrafthandError):
 
 class CommandRefused(DrafthandError):
     """The words of a command are off (exit status 2)."""
+
+
+class LogbookError(DrafthandError):
+    """A logbook that cannot be used: of a newer schema, damaged, or something missing in it."""
+
+
+class LogbookUnwritable(LogbookError):
+    """A logbook that takes nothing just now: disk full, read-only, out of reach, held by another for too long."""

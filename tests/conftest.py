@@ -1,6 +1,7 @@
 """The shipped rule base, read once for all tests, and short ways to ask it."""
 
 import pytest
+from logbooks import logbook, place  # noqa: F401  fixtures
 
 from advisor.advice import Advice, Adviser
 from advisor.profile import CookerProfile

@@ -1,0 +1,129 @@
+"""Connections to SQLite or PostgreSQL that keep what was committed, and wait for another writer instead of failing.
+
+A writing transaction takes the one lock all writers share before it reads, so nothing it has read can be stale.
+"""
+
+import random
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import sqlalchemy as sa
+from sqlalchemy.exc import DBAPIError
+
+from advisor.clock import pause
+from advisor.errors import LogbookError
+from advisor.logbook.faults import as_ours, is_busy
+
+FILE = "logbook.sqlite"
+BUSY_MS = 2000           # SQLite's own waiting, once
+TRIES = 15               # of BUSY_MS each: half a minute, longer than any import holds the lock
+PAUSE_S = 0.05           # at most, between two tries; by chance, so that two who wait do not stay in step
+CONNECT_S = 5            # a server that does not answer by then is taken for out of reach
+LOCK_KEY = 0x6472616674  # which of PostgreSQL's advisory locks is ours: "draft" in ASCII
+WRITES = "drafthand_writes"
+
+
+class Database:
+    """One database. place: as it is named to people."""
+
+    def __init__(self, where: str | Path) -> None:
+        address = _address(where)
+        self.place = address.render_as_string() if address.host or address.get_backend_name() != "sqlite" else str(where)
+        with as_ours(self.place):
+            self._engine = _sqlite(address) if address.get_backend_name() == "sqlite" else _postgresql(address)
+
+    @contextmanager
+    def reading(self) -> Iterator[sa.Connection]:
+        """One transaction that sees what is committed, and changes nothing."""
+        with as_ours(self.place), self._engine.connect() as connection, connection.begin():
+            yield connection
+
+    @contextmanager
+    def writing(self) -> Iterator[sa.Connection]:
+        """One transaction with the writers' lock held; committed at the end, undone when anything is raised.
+
+        Raises LogbookUnwritable, also when the lock can't be had.
+        """
+        with as_ours(self.place):
+            connection = self._locked()
+            with connection, connection.get_transaction():
+                yield connection
+
+    def close(self) -> None:
+        self._engine.dispose()
+
+    def _locked(self) -> sa.Connection:
+        """A connection inside a transaction that holds the lock."""
+        for tries_left in reversed(range(TRIES)):
+            connection = self._engine.connect().execution_options(**{WRITES: True})
+            try:
+                connection.begin()
+                if connection.dialect.name == "postgresql":
+                    connection.execute(sa.select(sa.func.pg_advisory_xact_lock(LOCK_KEY)))
+                return connection
+            except DBAPIError as error:
+                connection.close()
+                if not tries_left or not (is_busy(error) or error.connection_invalidated):
+                    raise
+                pause(random.uniform(0, PAUSE_S))
+            except BaseException:
+                connection.close()
+                raise
+        raise AssertionError("the last try returns or raises")
+
+
+def _address(where: str | Path) -> sa.URL:
+    """A folder or a database's address as SQLAlchemy's. Raises LogbookError for one of another make."""
+    if "://" not in str(where):
+        return sa.URL.create("sqlite", database=str(Path(where).expanduser() / FILE))
+    with as_ours("that place"):
+        address = sa.make_url(str(where))
+    if address.get_backend_name() not in ("postgresql", "postgres"):
+        raise LogbookError(f"the logbook's address starts with {address.drivername}://", "only PostgreSQL is reached so",
+                           "give postgresql://user@host/name, or a folder")
+    return address.set(drivername="postgresql+psycopg")
+
+
+def _sqlite(address: sa.URL) -> sa.Engine:
+    folder = Path(str(address.database)).parent
+    try:
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+    except OSError as error:
+        raise LogbookError(f"the folder {folder} cannot be made ({error.strerror})", "the logbook lies there",
+                           "choose another with --data") from None
+    engine = sa.create_engine(address)
+    sa.event.listen(engine, "connect", _prepare_sqlite)
+    sa.event.listen(engine, "begin", _begin_sqlite)
+    return engine
+
+
+def _prepare_sqlite(raw: sa.engine.interfaces.DBAPIConnection, _record: object) -> None:
+    """WAL lets readers read beside a writer; FULL makes a commit outlast a power cut."""
+    raw.isolation_level = None  # so that we, not the driver, begin transactions
+    raw.execute(f"PRAGMA busy_timeout = {BUSY_MS}")
+    raw.execute("PRAGMA foreign_keys = ON")
+    raw.execute("PRAGMA synchronous = FULL")
+    if raw.execute("PRAGMA journal_mode").fetchone() != ("wal",):
+        raw.execute("PRAGMA journal_mode = WAL")
+
+
+def _begin_sqlite(connection: sa.Connection) -> None:
+    connection.exec_driver_sql("BEGIN IMMEDIATE" if connection.get_execution_options().get(WRITES) else "BEGIN")
+
+
+def _postgresql(address: sa.URL) -> sa.Engine:
+    try:
+        engine = sa.create_engine(address, connect_args={"connect_timeout": CONNECT_S})
+    except ModuleNotFoundError:
+        raise LogbookError("the logbook's address is PostgreSQL's, and its driver is not installed", "",
+                           'pip install "drafthand[stand]"') from None
+    sa.event.listen(engine, "connect", _prepare_postgresql)
+    return engine
+
+
+def _prepare_postgresql(raw: sa.engine.interfaces.DBAPIConnection, _record: object) -> None:
+    with raw.cursor() as cursor:
+        cursor.execute(f"SET lock_timeout = '{BUSY_MS * TRIES}ms'")
+        cursor.execute("SET synchronous_commit = on")
+    raw.commit()

@@ -1,0 +1,130 @@
+"""Entries into the logbook, within one transaction that nobody else writes beside. Bulk entries may be given twice."""
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+import sqlalchemy as sa
+from sqlalchemy.dialects import postgresql, sqlite
+
+from advisor.logbook import records, tables
+from advisor.logbook.reader import Reader
+
+INSERT = {"sqlite": sqlite.insert, "postgresql": postgresql.insert}  # the two that know ON CONFLICT
+
+
+class Writer(Reader):
+    """What it writes is seen by others, and safe, once its transaction is committed."""
+
+    # -- cookers and cooks ------------------------------------------------------------------------------------------
+
+    def cooker_id(self, name: str) -> int:
+        """The number of a cooker, entered if it is new."""
+        self._add(tables.cooker, [{"name": plain(name)}])
+        return self._connection.scalar(sa.select(tables.cooker.c.id).where(tables.cooker.c.name == plain(name)))
+
+    def keep_profile(self, cooker: str, data: Mapping[str, Any]) -> None:
+        """Keep what is known of a cooker, in place of what was kept before."""
+        self._change(tables.cooker, self.cooker_id(cooker), profile=dict(data))
+
+    def begin_cook(self, cooker: str, started_ms: int, target_f: float | None = None, talk_id: int | None = None) -> int:
+        """A new cook's number. talk_id: the talk in which it was told; None for one that is imported."""
+        return self._insert(tables.cook, talk_id=talk_id, cooker_id=self.cooker_id(cooker), started_ms=started_ms,
+                            target_f=target_f)
+
+    def aim(self, cook_id: int, target_f: float) -> None:
+        """The target of a cook is another."""
+        self._change(tables.cook, cook_id, target_f=target_f)
+
+    def name_cooker(self, cook_id: int, cooker: str) -> None:
+        """The cook was on this cooker."""
+        self._change(tables.cook, cook_id, cooker_id=self.cooker_id(cooker))
+
+    def end_cook(self, cook_id: int, ended_ms: int, outcome: str | None = None) -> None:
+        """A cook is over. One that ended before stays as it ended. Raises LogbookError when there is none."""
+        if self.cook(cook_id).ended_ms is None:
+            self._change(tables.cook, cook_id, ended_ms=ended_ms, outcome=outcome and plain(outcome))
+
+    # -- what happens in a cook -------------------------------------------------------------------------------------
+
+    def add_readings(self, cook_id: int, rows: Iterable[tuple[int, records.Probe, float]], origin: records.Origin) -> int:
+        """Readings (at_ms, probe, °F), any number; one whose moment and probe are there already is left out.
+
+        Gives back how many were new.
+        """
+        return self._add(tables.reading, [
+            {"cook_id": cook_id, "at_ms": at_ms, "probe": probe, "value_f": value_f, "origin": origin}
+            for at_ms, probe, value_f in rows])
+
+    def drop_readings(self, cook_id: int, probe: records.Probe, moments: Iterable[int]) -> None:
+        """Readings that were slips of the tongue."""
+        columns = tables.reading.c
+        self._connection.execute(tables.reading.delete().where(
+            columns.cook_id == cook_id, columns.probe == probe, columns.at_ms.in_(list(moments))))
+
+    def add_moves(self, cook_id: int, rows: Iterable[tuple[int, records.Vent, float, float | None]]) -> int:
+        """Vents put somewhere (at_ms, vent, opening, where it stood before); gives back how many were new."""
+        return self._add(tables.vent_move, [
+            {"cook_id": cook_id, "at_ms": at_ms, "vent": vent, "opening": opening, "was": was}
+            for at_ms, vent, opening, was in rows])
+
+    def add_lids(self, cook_id: int, moments: Iterable[int]) -> int:
+        """The lid was opened at these moments (ms); gives back how many were new."""
+        return self._add(tables.lid, [{"cook_id": cook_id, "at_ms": at_ms} for at_ms in moments])
+
+    def add_deed(self, cook_id: int, at_ms: int, act: str, says: str) -> None:
+        self._insert(tables.deed, cook_id=cook_id, at_ms=at_ms, act=act, says=plain(says))
+
+    def add_advice(self, cook_id: int, advice: records.Advice) -> None:
+        self._insert(tables.advice, cook_id=cook_id, at_ms=advice.at_ms, text=plain(advice.text), steps=advice.steps,
+                     cautions=advice.cautions, forecast=advice.forecast)
+
+    def add_note(self, cook_id: int, at_ms: int, words: str) -> None:
+        self._insert(tables.note, cook_id=cook_id, at_ms=at_ms, words=plain(words))
+
+    # -- talks ------------------------------------------------------------------------------------------------------
+
+    def open_new_talk(self, epoch_ms: int, opened_ms: int, state: Mapping[str, Any]) -> int:
+        """The number of a new talk, at version 0. Whoever opens it has closed the one before."""
+        return self._insert(tables.talk, epoch_ms=epoch_ms, opened_ms=opened_ms, version=0, state=state)
+
+    def close_talk(self, talk_id: int, closed_ms: int) -> None:
+        self._change(tables.talk, talk_id, closed_ms=closed_ms)
+
+    def end_cooks_of(self, talk_id: int, ended_ms: int, outcome: str | None = None) -> None:
+        """Every cook of a talk that goes on is over."""
+        columns = tables.cook.c
+        self._connection.execute(tables.cook.update().where(columns.talk_id == talk_id, columns.ended_ms.is_(None))
+                                 .values(ended_ms=ended_ms, outcome=outcome))
+
+    def add_turn(self, turn: records.Turn, state: Mapping[str, Any]) -> None:
+        """The n-th turn of a talk, and where the talk stands after it (version n)."""
+        self._insert(tables.turn, talk_id=turn.talk_id, n=turn.n, at_ms=turn.at_ms, kind=turn.kind, content=turn.content,
+                     reply=turn.reply)
+        self._change(tables.talk, turn.talk_id, version=turn.n, state=state)
+
+    # -- one statement ----------------------------------------------------------------------------------------------
+
+    def _insert(self, table: sa.Table, **values: Any) -> int:
+        return self._connection.execute(table.insert().values(**values)).inserted_primary_key[0]
+
+    def _change(self, table: sa.Table, number: int, **values: Any) -> None:
+        self._connection.execute(table.update().where(table.c.id == number).values(**values))
+
+    def _add(self, table: sa.Table, rows: list[dict[str, Any]]) -> int:
+        """Enter what is not there yet, by the table's own unique key; gives back how many rows that were."""
+        before = self._count(table, rows)
+        if rows:
+            self._connection.execute(INSERT[self._connection.dialect.name](table).on_conflict_do_nothing(), rows)
+        return self._count(table, rows) - before
+
+    def _count(self, table: sa.Table, rows: list[dict[str, Any]]) -> int:
+        """Rows of the cook that `rows` are about; executemany counts differ from driver to driver."""
+        if not rows or "cook_id" not in rows[0]:
+            return 0
+        return self._connection.scalar(sa.select(sa.func.count()).select_from(table)
+                                       .where(table.c.cook_id == rows[0]["cook_id"])) or 0
+
+
+def plain(text: str) -> str:
+    """Text as both databases take it: no NUL, no half characters."""
+    return text.replace("\0", "").encode("utf-8", "replace").decode("utf-8")
