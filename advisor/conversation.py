@@ -8,7 +8,8 @@ from typing import Any
 from advisor.advice import Advice, Adviser
 from advisor.asides import aside, set_phrases, would_help
 from advisor.composing import Turn, compose
-from advisor.cook import Cook
+from advisor.cook import Cook, Waiting, waiting_after
+from advisor.course import course_line
 from advisor.errors import LineRefused
 from advisor.facts import Value
 from advisor.language.heard import Context, Heard
@@ -19,6 +20,7 @@ from advisor.reply import OtherHeard, QuestionAsked, Reply
 from advisor.reporting import completed, is_small_talk, stated, steps_done, taken_back, usable, vent_meant
 from advisor.rulebook.loader import Rulebook
 from advisor.stand import Stand
+from advisor.standing import asks_where, standing_of, three_lines
 from advisor.units import UnitStyle
 from advisor.urgency import urgency
 from advisor.wording import Wording
@@ -53,8 +55,10 @@ class Conversation:
 
     def say(self, words: str, now: float, minute_of_day: int | None = None) -> Reply:
         """A message in the person's own words."""
+        heard = stated(hear(words, self.rulebook.vocabulary, self._context(now, minute_of_day)))
+        if "undo" in heard.intents:
+            return self._undo(now)
         with self._all_or_nothing():
-            heard = stated(hear(words, self.rulebook.vocabulary, self._context(now, minute_of_day)))
             self._units = heard.units or self._units
             if heard.cooker:
                 self._stand.switch(heard.cooker)
@@ -85,7 +89,7 @@ class Conversation:
                               "send the numbers of steps in it")
         with self._all_or_nothing():
             self._stand.do(numbers, self.rulebook, now)
-            return self._advise(Turn({}, {}), now)
+            return self._advise(Turn({}, {}, did=tuple(numbers)), now)
 
     def switch(self, cooker: str, now: float) -> Reply:
         """Turn to another cooker, new if it is not known; answered with where it stands."""
@@ -107,13 +111,19 @@ class Conversation:
 
     @contextmanager
     def _all_or_nothing(self) -> Iterator[None]:
-        """What fails halfway leaves everything as it was."""
-        before = self._stand.copy(), self._units
+        """What fails halfway leaves everything as it was; what succeeds can be taken back."""
+        before, units = self._stand.copy(), self._units
         try:
             yield
         except BaseException:
-            self._stand, self._units = before
+            self._stand, self._units = before, units
             raise
+        self._stand.came_from(before)
+
+    def _undo(self, now: float) -> Reply:
+        """What the last message told counts as not said."""
+        phrase = "undone" if self._stand.go_back() else "nothing_to_undo"
+        return self._advise(Turn({}, {}, before=(self.rulebook.catalogue.phrases[phrase],)), now)
 
     def _take(self, words: str, heard: Heard, now: float) -> Reply:
         stand, rulebook = self._stand, self.rulebook
@@ -121,8 +131,9 @@ class Conversation:
         stand.tell(stand.current, completed(heard, self.current), "said", rulebook, now)
         for cooker, told in heard.others:
             stand.tell(stand.named(cooker), told, "said", rulebook, now)
-        if "done" in heard.intents:
-            stand.do(steps_done(heard, self.current, rulebook), rulebook, now)
+        did = steps_done(heard, self.current, rulebook) if "done" in heard.intents else ()
+        if did:
+            stand.do(did, rulebook, now)
         if "declined" in heard.intents:
             stand.decline()
         if "cannot" in heard.intents:
@@ -131,7 +142,8 @@ class Conversation:
         turn = Turn(heard.facts | named, {"about": heard.about} if heard.about else {},
                     tuple(OtherHeard(cooker=name, heard=told) for name, told in heard.others),
                     set_phrases(heard, rulebook.catalogue), usable(heard), self._unclear(heard),
-                    short=is_small_talk(heard))
+                    short=is_small_talk(heard), did=did,
+                    asks_where=bool(self.current.steps) and asks_where(words, heard, rulebook.catalogue.where_words))
         return self._most_urgent(turn, now)
 
     def _most_urgent(self, turn: Turn, now: float) -> Reply:
@@ -152,12 +164,32 @@ class Conversation:
 
     def _advise(self, turn: Turn, now: float) -> Reply:
         stand, turn = self._stand, self._amid(turn, now)
-        advice = self._advice(stand.current, now, turn.passing)
+        advice, cook = self._advice(stand.current, now, turn.passing), stand.cook
+        turn, waiting = self._followed(turn, cook, advice, now)
         question = turn.question or advice.question or self._opener(turn, advice)
         reply = compose(turn, stand.current, advice, question, self.rulebook.catalogue, self._wording())
-        situation = stand.cook.situation.remember(advice.facts, self.rulebook.vocabulary)
-        stand.keep(stand.cook.advised(situation, reply.steps, question, bool(advice.plan.lasting_dangers)))
-        return reply
+        situation = cook.situation.remember(advice.facts, self.rulebook.vocabulary)
+        stand.keep(cook.advised(situation, reply.steps, question, bool(advice.plan.lasting_dangers), waiting))
+        return self._where(reply, advice, now) if turn.asks_where and not advice.plan.is_emergency else reply
+
+    def _followed(self, turn: Turn, cook: Cook, advice: Advice, now: float) -> tuple[Turn, Waiting | None]:
+        """The turn with what it means for the plan under way, and the timer that runs from now on."""
+        plan, told = advice.plan, {name: value for name, value in turn.heard.items() if name != "cooker"}
+        waiting = cook.waiting
+        if turn.brings or waiting is None:
+            waiting = waiting_after(cook, turn.did, plan.steps, plan.check_in_min, now)
+        if turn.did and waiting and plan.steps:
+            turn = replace(turn, look_again_min=round(waiting.until_min - now, 1))
+        if told and cook.steps and plan.steps and not plan.is_emergency:
+            line = course_line(cook, told, plan.steps, self.rulebook.catalogue, self._wording(), now)
+            turn = replace(turn, before=(*turn.before, line))
+        return turn, waiting
+
+    def _where(self, reply: Reply, advice: Advice, now: float) -> Reply:
+        """The reply in three lines."""
+        standing = standing_of(self.current, advice.facts, now)
+        lines = three_lines(standing, reply.cautions, self.rulebook.catalogue.phrases, self._wording())
+        return reply.model_copy(update={"text": lines})
 
     def _amid(self, turn: Turn, now: float) -> Turn:
         """The turn with what stands around it: other cookers, and the dangers that last there."""

@@ -9,18 +9,38 @@ from advisor.facts import Origin, Value
 from advisor.rulebook.loader import Rulebook
 
 
+MOST_TAKEN_BACK = 10
+
+
 class Stand:
-    """Cooks by name; "" is the cooker nobody has named."""
+    """Cooks by name; "" is the cooker nobody has named. It remembers how it stood before the last tellings."""
 
     def __init__(self) -> None:
         self._cooks: dict[str, Cook] = {"": Cook()}
         self.current = ""
+        self._earlier: tuple[tuple[Mapping[str, Cook], str], ...] = ()
 
     def copy(self) -> "Stand":
         """A second one that later changes to this one leave alone; cooks are frozen and may be shared."""
         other = Stand()
-        other._cooks, other.current = dict(self._cooks), self.current
+        other._cooks, other.current, other._earlier = dict(self._cooks), self.current, self._earlier
         return other
+
+    def came_from(self, before: "Stand") -> None:
+        """Remember `before`, if anything was told or done since: it can be gone back to."""
+        if self._told() != before._told():
+            self._earlier = (*self._earlier, (before._cooks, before.current))[-MOST_TAKEN_BACK:]
+
+    def go_back(self) -> bool:
+        """As it stood before the last telling; False when nothing is left to take back."""
+        if not self._earlier:
+            return False
+        *earlier, (cooks, self.current) = self._earlier
+        self._cooks, self._earlier = dict(cooks), tuple(earlier)
+        return True
+
+    def _told(self) -> dict[str, tuple]:
+        return {name: (cook.situation.facts, cook.situation.moves, cook.steps_done) for name, cook in self._cooks.items()}
 
     def __getitem__(self, name: str) -> Cook:
         return self._cooks[name]

@@ -160,3 +160,26 @@ def test_a_dip_told_with_an_opened_lid_is_left_alone(conversation, words):
     reply = conversation.say(words, 0)
     assert "recover/lid-dip--leave-it" in rules(reply)
     assert reply.steps[0].act == "change_nothing"
+
+
+def test_the_last_message_can_be_taken_back(conversation):
+    conversation.say("dome 310, want 250", 0)
+    conversation.say("top vent is shut", 1)
+    back = conversation.say("scratch that", 2)
+    assert "top_vent" not in back.situation and back.situation["dome_f"] == 310
+    assert "Taken back" in back.text
+    assert "dome_f" not in conversation.say("undo", 3).situation
+    assert "nothing to take back" in conversation.say("forget what I said", 4).text
+
+
+def test_scratch_that_with_a_better_figure_corrects(conversation):
+    conversation.say("dome 310, want 250", 0)
+    assert conversation.say("scratch that, its 340", 1).situation["dome_f"] == 340
+
+
+def test_a_report_is_no_answer_to_what_is_wanted(conversation):
+    asked = conversation.say("im at 225", 0).asks
+    while asked and asked.fact != "target_f":
+        asked = conversation.say("no idea", 1).asks
+    reply = conversation.say("now 255 and climbing", 2)
+    assert reply.heard == {"dome_f": 255, "trend": "rising"}

@@ -17,6 +17,7 @@ Intent = Literal[
     "cannot",  # "can't do that"; the step in hand is impossible
     "declined",  # "no idea" to the question that was asked
     "correction",  # "no, I meant 250"
+    "undo",  # "scratch that": the last message counts as not said
     "greeting",
     "thanks",
     "off_topic",

@@ -9,12 +9,14 @@ from advisor.language.claims import Claim
 from advisor.language.corrections import corrected_claims, redirected, rescaled, spoken_scale
 from advisor.language.heard import Unclear
 from advisor.language.message import Message
+from advisor.language.phrases import phrase_facts
 from advisor.language.replies import corrects
 from advisor.language.scales import HINT_OF_F, in_fahrenheit, left_open, scale_of
 from advisor.language.temperatures import temperature_claims
 from advisor.language.unread import WIDEST_READING
 
 FEWEST_FOR_TREND = 3
+WISHES = {"target_f", "meat_target_f"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +77,14 @@ def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
         return claim
     if any(match.means == "dome_f" for match in message.lexicon.owners.find(message.tokens)) or claim.before:
         return claim
+    if asked in WISHES and _is_a_report(message):
+        return claim
     return Claim(asked, claim.value, claim.unit, claim.at, claim.said)
+
+
+def _is_a_report(message: Message) -> bool:
+    """Whether it says how things stand ("now 255 and climbing"), which is no wish."""
+    return any(token.text == "now" for token in message.tokens) or "trend" in phrase_facts(message)
 
 
 def _hinted(message: Message, claims: list[Claim]) -> bool:

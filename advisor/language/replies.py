@@ -51,4 +51,4 @@ def _names_the_question(message: Message, *words: str) -> bool:
 
 
 def corrects(message: Message) -> bool:
-    return any(match.means == "correction" for match in message.lexicon.intents.find(message.tokens))
+    return any(match.means in ("correction", "undo") for match in message.lexicon.intents.find(message.tokens))

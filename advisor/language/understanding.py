@@ -119,8 +119,10 @@ def _heard(message: Message, heard: Heard) -> Heard:
             *(intent for intent in intents if intent not in ("ask", "why", "why_not", "what_if")),
         ]
         supposed = {}
-    if set(intents) & {"cannot", "declined", "done", "thanks", "what_now", "correction"} and not about:
+    if set(intents) & {"cannot", "declined", "done", "thanks", "what_now", "correction", "undo"} and not about:
         intents = [intent for intent in intents if intent != "ask"]
+    if "undo" in intents:
+        intents = ["correction", "tell"] if stated else ["undo"]
     if not intents and not (heard.unclear or heard.refused):
         intents = ["off_topic"]
     if intents == ["ask"] and not about:
