@@ -15,7 +15,7 @@ from advisor.questions import choose_question, phrase
 from advisor.reply import QuestionAsked
 from advisor.rulebook.loader import Rulebook
 from advisor.situation import Situation
-from advisor.ventchart import opening_for
+from advisor.ventchart import holding
 from advisor.wording import Wording
 
 NO_PROSPECT = Prospect(None)
@@ -58,7 +58,7 @@ class Adviser:
         if view is None:
             return Advice(inference, plan, question)
         if any(firing.rule.then.sized_by for firing in plan.chosen):
-            chart = opening_for(self.rulebook.catalogue.vent_chart, view.known.target_f)
+            chart = holding(self.rulebook.catalogue.vent_chart, self.profile, view.known.target_f)
             sized = view.sized(situation, inference.facts, chart, now)
             inference, plan = self._consider(situation, now, wording, passing or {}, sized)
         return Advice(inference, plan, question,

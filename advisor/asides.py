@@ -41,7 +41,7 @@ def aside(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording
     if "why_not" in heard.intents:
         line = why_not(heard.argument, rulebook, advice.inference, advice.plan, wording)
         return _saying(standing, [*lines, line] if line else lines or [phrases["why_not_unknown"]], phrases)
-    lines = lines or why(advice.inference, advice.plan, wording) or [phrases["nothing_to_explain"]]
+    lines = lines or why(advice.inference, advice.plan, wording, phrases) or [phrases["nothing_to_explain"]]
     return _saying(standing, lines, phrases)
 
 

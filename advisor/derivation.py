@@ -10,7 +10,7 @@ from advisor.facts import Fact, Origin, Value
 from advisor.profile import CookerProfile
 from advisor.rulebook.catalogue import VentChart
 from advisor.situation import Situation
-from advisor.ventchart import A_LITTLE_UNDER, PRIOR_SD, SMALLEST_GAP, aimed, in_sight, nudged, opening_for
+from advisor.ventchart import A_LITTLE_UNDER, PRIOR_SD, SMALLEST_GAP, aimed, holding, in_sight, nudged
 from advisor.vocabulary import Vocabulary
 from advisor.water import boiling_point_f
 
@@ -167,10 +167,14 @@ def _plan_numbers(book: _Book, chart: VentChart, profile: CookerProfile, situati
     if target is None:
         return
     book.put("settle_f", target - SETTLE_BELOW_F)
-    hold = opening_for(chart, target)
+    hold, below = holding(chart, profile, target), holding(chart, profile, target - SETTLE_BELOW_F)
+    origin: Origin = "learned" if hold.cooks else "derived"
     shown = shown_settings(situation, target, book.number("top_vent"), heading(book.known), book.now)
-    for name, opening in settings(book.known, hold, shown, settle=opening_for(chart, target - SETTLE_BELOW_F) / hold).items():
-        book.put(name, opening)
+    for name, opening in settings(book.known, hold.opening, shown, hold.log_sd, below.opening / hold.opening).items():
+        book.put(name, opening, origin)
+    if hold.cooks:
+        book.put("chart_top", hold.opening, "learned")
+        book.put("chart_cooks", str(hold.cooks), "learned")
 
 
 def shown_settings(situation: Situation, target_f: float, top: float | None, ahead_f: float | None,

@@ -1,6 +1,7 @@
 """Firings to kitchen words: why this advice, and why not another. Reads records; concludes nothing."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
 
 from rapidfuzz import fuzz, process
 
@@ -16,6 +17,7 @@ from advisor.wording import Wording
 
 ORIGIN_WORDS = {"said": "you said", "measured": "measured", "derived": "worked out", "assumed": "assumed",
                 "learned": "learned from this cooker", "forecast": "forecast"}
+NO_PHRASES: Mapping[str, str] = MappingProxyType({})
 MOST_NAMED = 20     # rules looked at for the one that came nearest
 CLOSE_ENOUGH = 70  # rapidfuzz token_set_ratio: below it the words name nothing we know
 
@@ -23,19 +25,39 @@ CLOSE_ENOUGH = 70  # rapidfuzz token_set_ratio: below it the words name nothing 
 def firings_said(inference: Inference) -> tuple[FiringSaid, ...]:
     """All firings of one inference for programs."""
     return tuple(FiringSaid(n=firing.n, rule=firing.rule.id, gave=firing.gave, because=firing.rule.file.because,
-                            used=tuple(UsedFact(fact=f.name, value=f.value, origin=f.origin) for f in firing.used))
+                            used=tuple(UsedFact(fact=f.name, value=f.value, origin=f.origin)
+                                       for f in (*firing.used, *_figures_of(firing, inference))))
                  for firing in inference.firings)
 
 
-def why(inference: Inference, plan: Plan, wording: Wording) -> list[str]:
+def _figures_of(firing: Firing, inference: Inference) -> list[Fact]:
+    """The facts that the steps of a firing take their figures from and that it does not name among its conditions."""
+    values = [value for step in firing.rule.then.steps or () for value in step.parameters.values()]
+    names = {value["from"] for value in values if isinstance(value, dict) and "from" in value}
+    names -= {fact.name for fact in firing.used}
+    return [inference.facts[name] for name in sorted(names) if name in inference.facts]
+
+
+def why(inference: Inference, plan: Plan, wording: Wording, phrases: Mapping[str, str] = NO_PHRASES) -> list[str]:
     """Lines that lead from what is advised back to what was told; only what the advice rests on."""
-    lines = [_because(firing, wording) for firing in plan.chosen]
+    lines = [_because(firing, wording) for firing in plan.chosen] + _learned(inference, plan, wording, phrases)
     for held in inference.findings:
         weights = ", ".join(f"{evidence.weight:+.2f} {_title(evidence.rule, inference)}" for evidence in held.evidence)
         lines.append(f"{held.id.replace('-', ' ')}: {held.certainty:.0%} sure - {weights}.")
     lines += [_because(firing, wording) for firing in grounds_of(plan.chosen or inference.fired("safety"), inference)]
     lines += [f"Set aside: {aside.rule.partition('/')[2]} - {aside.why}." for aside in plan.set_aside]
     return lines
+
+
+def _learned(inference: Inference, plan: Plan, wording: Wording, phrases: Mapping[str, str]) -> list[str]:
+    """What the cooker's own vent chart gave to the figures of the plan; nothing when they rest on none of it."""
+    figures = [fact for firing in plan.chosen for fact in _figures_of(firing, inference)]
+    if "learned_chart" not in phrases or not any(fact.origin == "learned" for fact in figures):
+        return []
+    known = {name: fact.value for name, fact in inference.facts.items()}
+    if "chart_top" not in known:
+        return []
+    return [wording.fill(phrases["learned_chart"], known | {"figure": f"{known['chart_top']:.2f}"})]
 
 
 def grounds_of(firings: Iterable[Firing], inference: Inference) -> list[Firing]:

@@ -6,9 +6,11 @@ of the model's kind, which shows half of a move within ten minutes, not much mor
 """
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from itertools import pairwise
 from math import exp, log
 
+from advisor.profile import CookerProfile, OwnChart
 from advisor.rulebook.catalogue import VentChart
 
 LARGEST_NUDGE = 0.08    # of full travel: common practice, no published source - half an inch is too much
@@ -19,6 +21,32 @@ MOST_LOG = 0.7          # no single move more than halves or doubles an opening:
 FAR_OFF = 2.0           # an opening more than twice what should hold the target is first taken for twice that
 PRIOR_SD = 0.5          # how far off the chart may be, of the opening's logarithm: judgement, charcoal and cookers differ
 SEEN_SD, SEEN_SD_PER_F = 0.3, 0.008   # how far off what a setting shows may be, more so the further from the target
+
+
+@dataclass(frozen=True, slots=True)
+class Holding:
+    """The top opening that holds a temperature, how far off it may be (of its logarithm), and the cooks it rests on."""
+
+    opening: float
+    log_sd: float
+    cooks: int = 0
+
+
+def holding(chart: VentChart, profile: CookerProfile, dome_f: float) -> Holding:
+    """What holds `dome_f` on this cooker: by its own chart where there is one, else by that of the trade."""
+    if profile.chart is None:
+        return Holding(opening_for(chart, dome_f), PRIOR_SD)
+    return _by_own(profile.chart, dome_f)
+
+
+def _by_own(own: OwnChart, dome_f: float) -> Holding:
+    """Straight lines in the opening's logarithm between the points, flat beyond the ends."""
+    first, last = own.points[0], own.points[-1]
+    at = min(max(dome_f, first.dome_f), last.dome_f)
+    low, high = next((low, high) for low, high in pairwise(own.points) if at <= high.dome_f)
+    part = (at - low.dome_f) / (high.dome_f - low.dome_f)
+    level = log(low.opening) + part * (log(high.opening) - log(low.opening))
+    return Holding(_possible(exp(level)), low.log_sd + part * (high.log_sd - low.log_sd), own.cooks)
 
 
 def opening_for(chart: VentChart, dome_f: float) -> float:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from advisor.derivation import heading, settings, shown_settings
 from advisor.facts import Fact
 from advisor.situation import Situation
-from advisor.ventchart import PRIOR_SD, SMALLEST_GAP
+from advisor.ventchart import SMALLEST_GAP, Holding
 
 if TYPE_CHECKING:
     from advisor.thermal.hold import Hold
@@ -22,19 +22,19 @@ LEAST_HELD = 0.2   # when fewer of the model's cookers can hold the target at al
 EIGHTY = 2.563     # standard deviations between the tenth and the ninetieth percentile
 
 
-def joined(chart: float, found: "Hold", doubted: bool) -> tuple[float, float]:
+def joined(chart: Holding, found: "Hold", doubted: bool) -> tuple[float, float]:
     """(opening that should hold the target, standard deviation of its logarithm) from chart and model."""
     if found.held_share < LEAST_HELD:
-        return chart, PRIOR_SD
+        return chart.opening, chart.log_sd
     likely = max(found.likely, SMALLEST_GAP)
     spread = log(max(found.high, likely) / max(min(found.low, likely), 0.5 * SMALLEST_GAP)) / EIGHTY
     spread = max(LEAST_SD, spread) * (DOUBT if doubted else 1.0)
-    known, model = PRIOR_SD ** -2, spread ** -2
-    level = (known * log(max(chart, SMALLEST_GAP)) + model * log(likely)) / (known + model)
+    known, model = chart.log_sd ** -2, spread ** -2
+    level = (known * log(max(chart.opening, SMALLEST_GAP)) + model * log(likely)) / (known + model)
     return exp(level), (known + model) ** -0.5
 
 
-def sized(situation: Situation, facts: Mapping[str, Fact], chart: float, found: "Hold", doubted: bool, origin: str,
+def sized(situation: Situation, facts: Mapping[str, Fact], chart: Holding, found: "Hold", doubted: bool, origin: str,
           now: float) -> dict[str, Fact]:
     """The settings again, with the model heard: facts that take the place of those the chart gave."""
     hold, spread = joined(chart, found, doubted)

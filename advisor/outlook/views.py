@@ -15,6 +15,7 @@ from advisor.profile import CookerProfile
 from advisor.reply import StepSaid
 from advisor.situation import Situation
 from advisor.thermal.known import Known
+from advisor.ventchart import Holding
 from advisor.wording import Wording
 
 KEPT = 8  # cooks remembered: a stand of cookers, or one and a few questions about it
@@ -32,9 +33,9 @@ class View:
 
         return gather(self.known, learned=self.learned)
 
-    def sized(self, situation: Situation, facts: Mapping[str, Fact], chart: float, now: float) -> dict[str, Fact]:
+    def sized(self, situation: Situation, facts: Mapping[str, Fact], chart: Holding, now: float) -> dict[str, Fact]:
         """The settings of the top vent with the model heard."""
-        origin = "learned" if self.learned is not None else "forecast"
+        origin = "learned" if self.learned is not None or chart.cooks else "forecast"
         return sized(situation, facts, chart, self._hold(), self.ensemble.contradicted, origin, now)
 
     def _hold(self):

@@ -23,6 +23,7 @@ from advisor.yamlfile import Loader, read_yaml, refusal
 
 Kind = Literal["fires", "silent"]
 KINDS: tuple[Kind, ...] = ("fires", "silent")
+NO_PROFILE = CookerProfile()
 
 
 class Cases(BaseModel):
@@ -65,12 +66,12 @@ class FullRun:
         return self._reasoner.infer(self.derived(told, self._rulebook))
 
     @staticmethod
-    def derived(told: Mapping[str, Value], rulebook: Rulebook) -> dict[str, Fact]:
+    def derived(told: Mapping[str, Value], rulebook: Rulebook, profile: CookerProfile = NO_PROFILE) -> dict[str, Fact]:
         """All that is known by telling and arithmetic."""
         vocabulary = rulebook.vocabulary
         checked = {name: vocabulary.check(name, value) for name, value in told.items()}
         situation = Situation().tell(checked, "said", vocabulary, 0.0)
-        return derive(situation, vocabulary, rulebook.catalogue.vent_chart, CookerProfile(), 0.0)
+        return derive(situation, vocabulary, rulebook.catalogue.vent_chart, profile, 0.0)
 
 
 def cases_path(rule: Rule) -> Path:

@@ -11,6 +11,7 @@ from pathlib import Path
 from advisor.errors import InferenceError
 from advisor.facts import Value
 from advisor.inference.records import Inference
+from advisor.profile import CookerProfile, OwnChart, OwnPoint
 from advisor.rule_lint.cases import Cases, FullRun
 from advisor.rule_lint.issue import Issue
 from advisor.rulebook.catalogue import Catalogue
@@ -55,7 +56,8 @@ class Material:
         told: dict[str, Value] = {name: (max(low, 0.0) + min(high, 200.0)) / 2
                                   for name, fact in self.vocabulary.told.items() if fact.is_number
                                   for low, high in [fact.bounds]}
-        known = FullRun.derived(told, self.rulebook)
+        points = tuple(OwnPoint(dome_f=dome, opening=0.1, log_sd=0.2) for dome in (225, 450))
+        known = FullRun.derived(told, self.rulebook, CookerProfile(chart=OwnChart(points=points, cooks=1)))
         return frozenset(known) - frozenset(told)
 
     def infer(self, told: Mapping[str, Value]) -> Inference | None:

@@ -4,7 +4,9 @@ import pytest
 
 from advisor.outlook.sizing import joined
 from advisor.thermal.hold import Hold
-from advisor.ventchart import aimed, in_sight
+from advisor.ventchart import Holding, aimed, in_sight
+
+TRADE = Holding(0.22, 0.5)
 
 
 def hold(likely, low=None, high=None, share=1.0):
@@ -12,16 +14,21 @@ def hold(likely, low=None, high=None, share=1.0):
 
 
 def test_the_joined_setting_lies_between_chart_and_model():
-    opening, spread = joined(0.22, hold(0.12), doubted=False)
+    opening, spread = joined(TRADE, hold(0.12), doubted=False)
     assert 0.12 < opening < 0.22 and spread < 0.3
 
 
 def test_a_doubted_model_counts_for_less():
-    assert joined(0.22, hold(0.12), doubted=True)[0] > joined(0.22, hold(0.12), doubted=False)[0]
+    assert joined(TRADE, hold(0.12), doubted=True)[0] > joined(TRADE, hold(0.12), doubted=False)[0]
 
 
 def test_a_model_that_cannot_hold_the_target_leaves_the_chart_alone():
-    assert joined(0.22, hold(0.12, share=0.1), doubted=False) == (0.22, 0.5)
+    assert joined(TRADE, hold(0.12, share=0.1), doubted=False) == (0.22, 0.5)
+
+
+def test_a_chart_that_rests_on_many_cooks_gives_way_less():
+    own = Holding(0.22, 0.15, cooks=12)
+    assert joined(own, hold(0.12), doubted=False)[0] > joined(TRADE, hold(0.12), doubted=False)[0]
 
 
 @pytest.mark.parametrize("off", [-60, -20, 20, 60])
