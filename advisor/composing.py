@@ -20,7 +20,9 @@ class Turn:
     heard: facts stated in it; passing: facts that hold for this message only; others: facts about further cookers;
     before: lines that come ahead of the advice; question: one that must be asked, such as "°F or °C?";
     short: whether the steps in hand need not be said again; elsewhere: dangers that last on the other cookers;
-    several: whether more than one cooker is going.
+    several: whether more than one cooker is going; did: numbers of the steps reported done; look_again_min: when
+    to look again, where the wait of a step done counts and not that of the next; asks_where: whether it only asks where
+    things stand, which three lines answer.
     """
 
     heard: Mapping[str, Value]
@@ -32,6 +34,14 @@ class Turn:
     short: bool = False
     elsewhere: tuple[CautionSaid, ...] = ()
     several: bool = False
+    did: tuple[int, ...] = ()
+    look_again_min: float | None = None
+    asks_where: bool = False
+
+    @property
+    def brings(self) -> bool:
+        """Whether there is anything in it that could change the plan or a timer."""
+        return bool(self.heard.keys() - {"cooker"} or self.did)
 
 
 def compose(turn: Turn, cooker: str, advice: Advice, question: QuestionAsked | None, catalogue: Catalogue,
@@ -47,7 +57,7 @@ def compose(turn: Turn, cooker: str, advice: Advice, question: QuestionAsked | N
         heard=dict(turn.heard), also_heard=turn.others, cooker=cooker or None,
         situation=situation | named, findings=findings, steps=advice.plan.steps,
         cautions=(*turn.elsewhere, *advice.plan.cautions), asks=question, answers=answers,
-        forecast=advice.prospect.planned, check_in_min=advice.plan.check_in_min,
+        forecast=advice.prospect.planned, check_in_min=turn.look_again_min or advice.plan.check_in_min,
         why=firings_said(advice.inference), understood=turn.understood,
         text=_text(turn, before, answers, findings, advice, question, catalogue, wording),
     )
@@ -59,7 +69,9 @@ def _text(turn: Turn, before: tuple[str, ...], answers: tuple[AnswerSaid, ...], 
     phrases, plan = catalogue.phrases, advice.plan
     if turn.short and not plan.is_emergency:
         return tell_short([*turn.elsewhere, *plan.cautions], before, question, phrases)
-    return tell(before, answers, findings, plan, turn.elsewhere, advice.prospect.says, question, phrases, wording)
+    look_again = turn.look_again_min or plan.first_wait_min
+    return tell(before, answers, findings, plan, turn.elsewhere, advice.prospect.says, look_again, question, phrases,
+                wording)
 
 
 def answers_of(advice: Advice, wording: Wording) -> tuple[AnswerSaid, ...]:

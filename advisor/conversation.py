@@ -181,7 +181,7 @@ class Conversation:
         if turn.did and waiting and plan.steps:
             turn = replace(turn, look_again_min=round(waiting.until_min - now, 1))
         if told and cook.steps and plan.steps and not plan.is_emergency:
-            line = course_line(cook, told, plan.steps, self.rulebook.catalogue, self._wording(), now)
+            line = course_line(cook, told, plan.steps, waiting, self.rulebook.catalogue, self._wording(), now)
             turn = replace(turn, before=(*turn.before, line))
         return turn, waiting
 

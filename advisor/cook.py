@@ -1,6 +1,7 @@
-"""One cooker going: its situation, what was advised last, what was asked. Frozen; every turn makes a new one."""
+"""One cooker going: its situation, what was advised last, what was asked, which wait runs. Frozen; every turn makes a
+new one."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from advisor.changes import move_name
@@ -13,12 +14,26 @@ from advisor.situation import Situation
 DISCARD = "discard_food"
 IDLE = ("wait", "read_dome", "change_nothing")  # nothing in them that hands could fail at
 MOST_ASKED = 2  # a question that went unanswered twice is dropped
+SAME_WAIT_MIN = 1.0  # two ends of a wait closer than this are one: steps count in whole minutes
+
+
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """A time that runs until somebody should look again, in minutes of the conversation's clock.
+
+    hands_off: nothing is to be done until then; otherwise the hands have the steps in hand to do meanwhile.
+    """
+
+    since_min: float
+    until_min: float
+    hands_off: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Cook:
     """steps: the last advice; steps_done: numbers reported done; asked: the question that stands open;
-    endangered: whether the last reply held a danger that lasts."""
+    endangered: whether the last reply held a danger that lasts; waiting: the timer that runs, or has run out unanswered.
+    """
 
     name: str = ""
     situation: Situation = field(default_factory=Situation)
@@ -27,16 +42,17 @@ class Cook:
     asked: QuestionAsked | None = None
     asked_times: tuple[str, ...] = ()
     endangered: bool = False
+    waiting: Waiting | None = None
 
     def advised(self, situation: Situation, steps: tuple[StepSaid, ...], asked: QuestionAsked | None,
-                endangered: bool = False) -> "Cook":
+                endangered: bool = False, waiting: Waiting | None = None) -> "Cook":
         """The cook after a reply. A question asked in vain MOST_ASKED times is given up."""
         times = (*self.asked_times, asked.fact) if asked else self.asked_times
         if asked and times.count(asked.fact) > MOST_ASKED:
             situation = situation.decline(asked.fact)
         done = self.steps_done if steps == self.steps else frozenset()
         return replace(self, situation=situation, steps=steps, steps_done=done, asked=asked, asked_times=times,
-                       endangered=endangered)
+                       endangered=endangered, waiting=waiting)
 
     def steps_in_hand(self) -> tuple[int, ...]:
         """The steps due now: from the first not done to the first with a wait."""
@@ -79,6 +95,23 @@ class Cook:
         if not meant:
             return self
         return replace(self, situation=self.situation.unable(move_name(meant[0].act, meant[0].parameters)))
+
+
+def waiting_after(cook: Cook, did: Collection[int], steps: tuple[StepSaid, ...], check_in_min: float | None,
+                  now: float) -> Waiting | None:
+    """The timer of a cook that was told something or did steps `did` of its last advice, once `steps` are the new ones.
+
+    The wait of the step done last counts, unless the new steps begin with what is left of it. A wait that runs on is
+    the same wait: its beginning stays.
+    """
+    idle_first = bool(steps) and steps[0].act in IDLE and steps[0].wait_min
+    waited = next((step.wait_min for step in reversed(cook.steps) if step.n in did and step.wait_min), None)
+    minutes = check_in_min if idle_first or not waited else waited
+    if not minutes:
+        return None
+    new, old = Waiting(now, now + minutes, bool(idle_first or waited)), cook.waiting
+    runs_on = old and new.hands_off and now < old.until_min and abs(old.until_min - new.until_min) <= SAME_WAIT_MIN
+    return replace(old, hands_off=True) if old and runs_on else new
 
 
 def effects(step: StepSaid, act: Act) -> Mapping[str, Value]:

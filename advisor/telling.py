@@ -11,8 +11,8 @@ MOST_FINDINGS = 2  # more would stand between the cook and the first step
 
 
 def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequence[FindingSaid], plan: Plan,
-         elsewhere: Sequence[CautionSaid], prospect: Sequence[str], question: QuestionAsked | None,
-         phrases: dict[str, str], wording: Wording) -> str:
+         elsewhere: Sequence[CautionSaid], prospect: Sequence[str], look_again_min: float | None,
+         question: QuestionAsked | None, phrases: dict[str, str], wording: Wording) -> str:
     """The whole reply. `before` are lines that come ahead of the advice, `prospect` those that say when it is back;
     `elsewhere` are dangers on other cookers."""
     first, later = _dangers(plan)
@@ -25,7 +25,7 @@ def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequenc
         _success(plan, phrases),
         prospect,
         [_above_us(plan.cautions, phrases)],
-        [_look_again(plan, phrases, wording)],
+        [_look_again(look_again_min, phrases, wording)],
         [question_line(question, phrases)],
     ]
     return _joined(blocks)
@@ -95,7 +95,7 @@ def _success(plan: Plan, phrases: dict[str, str]) -> list[str]:
     return lines + ([f"{phrases['if_not']} {plan.if_not}"] if plan.if_not else [])
 
 
-def _look_again(plan: Plan, phrases: dict[str, str], wording: Wording) -> str:
-    if not plan.first_wait_min:
+def _look_again(wait_min: float | None, phrases: dict[str, str], wording: Wording) -> str:
+    if not wait_min:
         return ""  # the hands are busy, or it burns
-    return wording.fill(phrases["look_again"], {"wait_min": plan.first_wait_min})
+    return wording.fill(phrases["look_again"], {"wait_min": wait_min})

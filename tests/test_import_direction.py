@@ -16,7 +16,7 @@ ROWS = [
     {"plan", "questions", "explanation", "telling"},
     {"outlook"},
     {"advice", "cook", "cooknames"},
-    {"composing", "stand", "urgency"},
+    {"composing", "course", "stand", "urgency"},
     {"asides", "remembering", "reporting", "standing"},
     {"conversation"},
     {"session"},

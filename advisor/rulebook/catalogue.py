@@ -78,6 +78,7 @@ class Catalogue(Frozen):
     vent_chart: VentChart
     phrases: dict[str, str]
     openers: tuple[str, ...]
+    where_words: tuple[str, ...] = ()
 
     def __repr__(self) -> str:
         return f"Catalogue({len(self.findings)} findings, {len(self.acts)} acts, {len(self.cautions)} cautions)"
@@ -121,6 +122,7 @@ class _Cautions(Frozen):
 class _Phrases(Frozen):
     phrases: dict[str, str]
     openers: tuple[str, ...]
+    where_words: tuple[str, ...] = ()
 
 
 LISTS: dict[str, type[BaseModel]] = {"findings.yaml": _Findings, "acts.yaml": _Acts, "cautions.yaml": _Cautions,

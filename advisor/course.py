@@ -1,0 +1,103 @@
+"""Whether the plan is still the one that was under way, and what changed it. Compares what hands do, never words."""
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from advisor.cook import IDLE, Cook, Waiting, effects
+from advisor.facts import Value
+from advisor.reply import StepSaid
+from advisor.rulebook.catalogue import Catalogue
+from advisor.wording import Wording, minutes, opening
+
+Told = Mapping[str, Value]
+Move = tuple[str, ...]
+
+
+def course_line(cook: Cook, told: Told, steps: Sequence[StepSaid], waiting: Waiting | None, catalogue: Catalogue,
+                wording: Wording, now: float) -> str:
+    """The line that says whether the plan of `cook` still holds now that `steps` follow from what was told.
+
+    cook: as the last reply left it, with what was told since in its situation; waiting: the timer from now on.
+    """
+    phrases, left = catalogue.phrases, [step for step in cook.steps if step.n not in cook.steps_done]
+    dropped = _dropped(left, steps, cook, catalogue)
+    words: dict[str, Value | None] = {"now": in_short(in_hand(steps), catalogue)}
+    if is_part(steps, left) and all(step.when for step in dropped):
+        runs = waiting and waiting.hands_off and waiting.since_min < now
+        rest = minutes(waiting.until_min - now) if waiting and runs else ""
+        return wording.fill(phrases["course_same_waiting" if runs else "course_same"], words | {"left": rest})
+    words |= {"before": in_short(dropped, catalogue), "why": _why(cook, told, catalogue, wording)}
+    return wording.fill(phrases["course_changed_instead" if dropped else "course_changed"], words)
+
+
+def in_hand(steps: Iterable[StepSaid]) -> list[StepSaid]:
+    """The steps from the first to the first with a wait."""
+    found = []
+    for step in steps:
+        found.append(step)
+        if step.wait_min:
+            break
+    return found
+
+
+def in_short(steps: Iterable[StepSaid], catalogue: Catalogue) -> str:
+    """What hands do in `steps`, in a few words; idle steps count only where nothing else is to be done."""
+    steps = list(steps)
+    busy = [step for step in steps if step.act not in IDLE] or steps[:1]
+    return f"{catalogue.phrases['and_then']} ".join(dict.fromkeys(_short(step, catalogue) for step in busy)) or (
+        catalogue.phrases["short_wait"])
+
+
+def _short(step: StepSaid, catalogue: Catalogue) -> str:
+    phrases, given = catalogue.phrases, step.parameters
+    if step.act == "set_vent":
+        words = {"vent": str(given["vent"]), "opening": opening(float(given["opening"]))}
+        return phrases["short_vent"].format(**words)
+    return phrases["short_wait"] if step.act in ("wait", "change_nothing") else catalogue.acts[step.act].title
+
+
+def is_part(steps: Iterable[StepSaid], of: Iterable[StepSaid]) -> bool:
+    """Whether what hands do in `steps` stands in `of` too, in the same order."""
+    rest = iter(_moves(of))
+    return all(move in rest for move in _moves(steps))
+
+
+def _moves(steps: Iterable[StepSaid]) -> list[Move]:
+    """What hands do, each once; an opening counts as it is said."""
+    return list(dict.fromkeys(_move(step) for step in steps if step.act not in IDLE))
+
+
+def _move(step: StepSaid) -> Move:
+    given = step.parameters
+    return (step.act, str(given["vent"]), opening(float(given["opening"]))) if step.act == "set_vent" else (step.act,)
+
+
+def _dropped(left: Iterable[StepSaid], steps: Sequence[StepSaid], cook: Cook, catalogue: Catalogue) -> list[StepSaid]:
+    """The moves that were to come next, were not made, and are no longer in the plan."""
+    kept = _moves(steps)
+    ahead = [step for step in left if step.act not in IDLE and not _stands(step, cook, catalogue)]
+    return [step for step in in_hand(ahead) if _move(step) not in kept]
+
+
+def _stands(step: StepSaid, cook: Cook, catalogue: Catalogue) -> bool:
+    """Whether a vent stands already where the step puts it, because the person said so."""
+    if step.act != "set_vent":
+        return False
+    facts, left = cook.situation.facts, effects(step, catalogue.acts[step.act])
+    return all(name in facts and facts[name].value == value for name, value in left.items()
+               if name.endswith("_vent"))
+
+
+def _why(cook: Cook, told: Told, catalogue: Catalogue, wording: Wording) -> str:
+    """What was told that the plan did not foresee: another target, where the dome went, or whatever else was said."""
+    phrases, readings = catalogue.phrases, cook.situation.readings
+    if "target_f" in told:
+        return wording.fill(phrases["because_target"], {"target_f": told["target_f"]})
+    if {"dome_f", "over_f"} & set(told) and len(readings) > 1 and not cook.situation.from_target:
+        (before, was), (at, reads) = readings[-2:]
+        key = "because_dome" if round(was) != round(reads) else "because_dome_stays"
+        return wording.fill(phrases[key], {"was": wording.temperature(was), "dome_f": reads,
+                                           "ago": minutes(max(1.0, at - before))})
+    fact = next(name for name in told)
+    says, value = wording.vocabulary[fact].says, told[fact]
+    said = says if value is True else f"{says}: {wording.say(fact, value)}"
+    return phrases["because_told"].format(told=said)
