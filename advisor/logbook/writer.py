@@ -44,6 +44,15 @@ class Writer(Reader):
         if self.cook(cook_id).ended_ms is None:
             self._change(tables.cook, cook_id, ended_ms=ended_ms, outcome=outcome and plain(outcome))
 
+    def stretch_cook(self, cook_id: int, started_ms: int, ended_ms: int) -> None:
+        """An imported cook lasted at least from `started_ms` to `ended_ms`; one of a talk has its own start and end."""
+        columns = tables.cook.c
+        found = self._connection.execute(sa.select(columns.started_ms, columns.ended_ms, columns.talk_id)
+                                         .where(columns.id == cook_id)).one()
+        if found.talk_id is None:
+            self._change(tables.cook, cook_id, started_ms=min(started_ms, found.started_ms),
+                         ended_ms=max(ended_ms, found.ended_ms or ended_ms))
+
     # -- what happens in a cook -------------------------------------------------------------------------------------
 
     def add_readings(self, cook_id: int, rows: Iterable[tuple[int, records.Probe, float]], origin: records.Origin) -> int:
@@ -118,11 +127,16 @@ class Writer(Reader):
         return self._count(table, rows) - before
 
     def _count(self, table: sa.Table, rows: list[dict[str, Any]]) -> int:
-        """Rows of the cook that `rows` are about; executemany counts differ from driver to driver."""
+        """Rows that are there of the cook, the probes or vents and the time that `rows` are about.
+
+        Executemany counts differ from driver to driver; counting the whole cook would make a long import quadratic.
+        """
         if not rows or "cook_id" not in rows[0]:
             return 0
-        return self._connection.scalar(sa.select(sa.func.count()).select_from(table)
-                                       .where(table.c.cook_id == rows[0]["cook_id"])) or 0
+        moments = [row["at_ms"] for row in rows]
+        where = [table.c.cook_id == rows[0]["cook_id"], table.c.at_ms.between(min(moments), max(moments))]
+        where += [table.c[name].in_({row[name] for row in rows}) for name in ("probe", "vent") if name in rows[0]]
+        return self._connection.scalar(sa.select(sa.func.count()).select_from(table).where(*where)) or 0
 
 
 def plain(text: str) -> str:
