@@ -21,7 +21,7 @@ from advisor.reporting import completed, is_small_talk, stated, steps_done, take
 from advisor.rulebook.loader import Rulebook
 from advisor.stand import Stand
 from advisor.standing import asks_where, standing_of, three_lines
-from advisor.units import UnitStyle
+from advisor.units import SpokenUnits, UnitStyle
 from advisor.urgency import urgency
 from advisor.wording import Wording
 
@@ -30,10 +30,13 @@ class Conversation:
     """A conversation about one or several cookers. `now` is always passed in, in minutes, never going back.
 
     forecasts: whether the physics is asked as well as the rules; it takes tens of milliseconds a turn.
+    spoken: units that are laid down, whatever the person speaks in.
     """
 
-    def __init__(self, rulebook: Rulebook, profile: CookerProfile | None = None, forecasts: bool = False) -> None:
+    def __init__(self, rulebook: Rulebook, profile: CookerProfile | None = None, forecasts: bool = False,
+                 spoken: SpokenUnits | None = None) -> None:
         self.rulebook, self._profile, self._forecasts = rulebook, profile or CookerProfile(), forecasts
+        self._spoken = spoken or SpokenUnits()
         self._adviser = Adviser(rulebook, self._profile, forecasts)
         self.reset()
 
@@ -229,14 +232,14 @@ class Conversation:
         facts = {name: fact.value for name, fact in cook.situation.at(self.rulebook.vocabulary, now).items()}
         asked = cook.asked
         return Context(asked=asked.fact if asked else None, choices=asked.choices if asked else (), facts=facts,
-                       units=self._units, minute_of_day=minute_of_day, cookers=self.cookers)
+                       units=self._spoken.heard(self._units), minute_of_day=minute_of_day, cookers=self.cookers)
 
     def _called(self, cooker: str) -> str:
         phrases = self.rulebook.catalogue.phrases
         return phrases["named_cooker"].replace("{cooker}", cooker) if cooker else phrases["unnamed_cooker"]
 
     def _wording(self) -> Wording:
-        return Wording(self.rulebook.vocabulary, self._units or UnitStyle())
+        return Wording(self.rulebook.vocabulary, self._spoken.said(self._units))
 
 
 def _unnamed(heard: Mapping[str, Value]) -> dict[str, Value]:

@@ -1,6 +1,6 @@
 """Conversions between what people say and what the program keeps (°F, inches, kilograms, minutes)."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 CM_PER_INCH = 2.54          # exact, international yard and pound agreement 1959
@@ -15,6 +15,23 @@ class UnitStyle:
     temperature: Literal["F", "C"] = "F"
     length: Literal["in", "cm"] = "in"
     mass: Literal["lb", "kg"] = "lb"
+
+
+@dataclass(frozen=True, slots=True)
+class SpokenUnits:
+    """Units that a person has laid down once and for all; None: whatever they speak in."""
+
+    temperature: Literal["F", "C"] | None = None
+    length: Literal["in", "cm"] | None = None
+
+    def said(self, spoken: UnitStyle | None) -> UnitStyle:
+        """The units to answer in, for somebody who has `spoken` in these so far."""
+        style = spoken or UnitStyle()
+        return replace(style, temperature=self.temperature or style.temperature, length=self.length or style.length)
+
+    def heard(self, spoken: UnitStyle | None) -> UnitStyle | None:
+        """The units of figures said without any; None while nothing shows them."""
+        return self.said(spoken) if spoken or self.temperature else None
 
 
 def c_to_f(celsius: float) -> float:
