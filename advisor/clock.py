@@ -1,6 +1,7 @@
 """Where the time comes from: the only module that may read the machine's clock."""
 
 import time
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Protocol
 
@@ -77,3 +78,28 @@ class SetClock:
                 "send the time now, or reset to start over",
             )
         self._minutes = minutes
+
+
+@dataclass(frozen=True, slots=True)
+class TalkClock:
+    """The time of one talk: the caller's minutes where they are sent, a real clock's between them; never going back.
+
+    now_min: the minute of the last turn; sent_min: the last minute sent; kept_at: what the real clock said at it.
+    """
+
+    kept_at: float
+    now_min: float = 0.0
+    sent_min: float = 0.0
+
+    def at(self, at_min: float | None, real: float) -> float:
+        """The minute of a turn sent with `at_min`. Raises ClockRefused when that lies before one sent earlier."""
+        if at_min is None:
+            return self.now_min + max(0.0, real - self.kept_at)
+        if at_min < self.sent_min:
+            raise ClockRefused(f"at_min {at_min:g} lies before {self.sent_min:g}", "a cook's clock never goes back",
+                               "send the time now, or reset to start over")
+        return max(at_min, self.now_min)
+
+    def kept(self, now: float, at_min: float | None, real: float) -> "TalkClock":
+        """The clock once a turn at the minute `now` has been taken."""
+        return TalkClock(real, now, self.sent_min if at_min is None else at_min)

@@ -16,11 +16,12 @@ from advisor.language.heard import Context, Heard
 from advisor.language.understanding import hear
 from advisor.plan import Plan
 from advisor.profile import CookerProfile
+from advisor.remembering import recall, remember
 from advisor.reply import OtherHeard, QuestionAsked, Reply
 from advisor.reporting import completed, is_small_talk, stated, steps_done, taken_back, usable, vent_meant
 from advisor.rulebook.loader import Rulebook
 from advisor.stand import Stand
-from advisor.standing import asks_where, standing_of, three_lines
+from advisor.standing import Standing, asks_where, standing_of, three_lines
 from advisor.units import SpokenUnits, UnitStyle
 from advisor.urgency import urgency
 from advisor.wording import Wording
@@ -53,6 +54,11 @@ class Conversation:
     def current(self) -> Cook:
         """The cook in hand."""
         return self._stand.cook
+
+    def standings(self, now: float) -> tuple[Standing, ...]:
+        """Where each cooker stands that anything is known of, by name; worked out without asking the rules."""
+        cooks = sorted(self._stand.cooks, key=lambda cook: cook.name)
+        return tuple(standing_of(cook, self._adviser.known(cook.situation, now), now) for cook in cooks)
 
     # -- ways in --------------------------------------------------------------------------------------------------
 
@@ -102,6 +108,7 @@ class Conversation:
 
     def status(self, now: float) -> Reply:
         """Where the cooker in hand stands."""
+        self._stand.new_turn()
         return self._advise(Turn({}, {}), now)
 
     def reset(self) -> Reply:
@@ -110,12 +117,35 @@ class Conversation:
         self._units: UnitStyle | None = None
         return Reply(text=self.rulebook.catalogue.phrases["greeting"])
 
+    def finish(self) -> None:
+        """The cook in hand is over; what is told of its cooker from now on is about another."""
+        self._stand.new_turn()
+        self._stand.keep(Cook(name=self._stand.current))
+
+    # -- kept and gone on with --------------------------------------------------------------------------------------
+
+    @property
+    def stand(self) -> Stand:
+        """All cooks as they stand now; later turns leave it alone."""
+        return self._stand.copy()
+
+    def state(self) -> dict[str, Any]:
+        """All that is needed to go on from here, as JSON data."""
+        return remember(self._stand, self._units)
+
+    def resume(self, state: Mapping[str, Any], in_hand: str | None = None) -> None:
+        """Go on from what `state` gave. in_hand: the cooker to turn to, if it is known there."""
+        self._stand, self._units = recall(state, self.rulebook)
+        if in_hand is not None and in_hand in ("", *self._stand.names):
+            self._stand.current = in_hand
+
     # -- one turn -------------------------------------------------------------------------------------------------
 
     @contextmanager
     def _all_or_nothing(self) -> Iterator[None]:
         """What fails halfway leaves everything as it was; what succeeds can be taken back."""
         before, units = self._stand.copy(), self._units
+        self._stand.new_turn()
         try:
             yield
         except BaseException:
@@ -125,6 +155,7 @@ class Conversation:
 
     def _undo(self, now: float) -> Reply:
         """What the last message told counts as not said."""
+        self._stand.new_turn()
         phrase = "undone" if self._stand.go_back() else "nothing_to_undo"
         return self._advise(Turn({}, {}, before=(self.rulebook.catalogue.phrases[phrase],)), now)
 
@@ -157,13 +188,16 @@ class Conversation:
         told = {here: turn.heard} | {stand.named(other.cooker): other.heard for other in turn.others}
         plans = {name: self._plan(name, now) for name in told}
         for name, plan in plans.items():
-            stand.keep(replace(stand[name], endangered=bool(plan.lasting_dangers)))
+            did = turn.did if name == here else ()
+            waiting = waiting_after(stand[name], did, plan.steps, plan.check_in_min, now)
+            stand.keep(replace(stand[name], endangered=bool(plan.lasting_dangers), waiting=waiting))
         rank = {name: urgency(plan, stand[name].situation) for name, plan in plans.items()}
         stand.current = max(told, key=lambda name: (rank[name], name == here))
         others = tuple(OtherHeard(cooker=name, heard=_unnamed(facts)) for name, facts in told.items()
                        if name != stand.current)
         heard = _unnamed(told[stand.current]) | ({"cooker": stand.current} if stand.current else {})
-        return self._advise(replace(turn, heard=heard, others=others), now)
+        did = turn.did if stand.current == here else ()
+        return self._advise(replace(turn, heard=heard, others=others, did=did), now)
 
     def _advise(self, turn: Turn, now: float) -> Reply:
         stand, turn = self._stand, self._amid(turn, now)

@@ -13,6 +13,7 @@ from advisor.situation import Situation
 
 DISCARD = "discard_food"
 IDLE = ("wait", "read_dome", "change_nothing")  # nothing in them that hands could fail at
+MOST_DEEDS = 200
 MOST_ASKED = 2  # a question that went unanswered twice is dropped
 SAME_WAIT_MIN = 1.0  # two ends of a wait closer than this are one: steps count in whole minutes
 
@@ -30,9 +31,19 @@ class Waiting:
 
 
 @dataclass(frozen=True, slots=True)
+class Deed:
+    """A step that was carried out at a minute: its act, and the words it was given in."""
+
+    at_min: float
+    act: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
 class Cook:
     """steps: the last advice; steps_done: numbers reported done; asked: the question that stands open;
-    endangered: whether the last reply held a danger that lasts; waiting: the timer that runs, or has run out unanswered.
+    endangered: whether the last reply held a danger that lasts; waiting: the timer that runs, or has run out unanswered;
+    deeds: steps carried out, oldest first.
     """
 
     name: str = ""
@@ -43,6 +54,7 @@ class Cook:
     asked_times: tuple[str, ...] = ()
     endangered: bool = False
     waiting: Waiting | None = None
+    deeds: tuple[Deed, ...] = ()
 
     def advised(self, situation: Situation, steps: tuple[StepSaid, ...], asked: QuestionAsked | None,
                 endangered: bool = False, waiting: Waiting | None = None) -> "Cook":
@@ -80,7 +92,8 @@ class Cook:
             situation = situation.tell(left, "derived", rulebook.vocabulary, now)
             if step.act == DISCARD:
                 situation = situation.without_food()
-        cook = replace(self, steps_done=self.steps_done | numbers)
+        deeds = tuple(Deed(now, step.act, step.says) for step in self.steps if step.n in numbers)
+        cook = replace(self, steps_done=self.steps_done | numbers, deeds=(self.deeds + deeds)[-MOST_DEEDS:])
         return replace(cook, situation=replace(situation, half_set_at=now if cook._half_set(rulebook) else None))
 
     def _half_set(self, rulebook: Rulebook) -> bool:

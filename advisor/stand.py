@@ -1,29 +1,47 @@
 """The cookers that are going, by name, and which one is in hand. Knows nothing of words or advice."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from advisor.cook import Cook
 from advisor.cooknames import same_cooker
 from advisor.facts import Origin, Value
 from advisor.rulebook.loader import Rulebook
 
-
 MOST_TAKEN_BACK = 10
+Snapshot = tuple[Mapping[str, Cook], str]  # the cooks by name, and which one was in hand
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """A fact told of a cooker at a minute that was taken back."""
+
+    cooker: str
+    fact: str
+    at_min: float
 
 
 class Stand:
-    """Cooks by name; "" is the cooker nobody has named. It remembers how it stood before the last tellings."""
+    """Cooks by name; "" is the cooker nobody has named. It remembers how it stood before the last tellings.
 
-    def __init__(self) -> None:
-        self._cooks: dict[str, Cook] = {"": Cook()}
-        self.current = ""
-        self._earlier: tuple[tuple[Mapping[str, Cook], str], ...] = ()
+    slips: what this turn took back; went_back: whether this turn took back all that the last telling told.
+    """
+
+    def __init__(self, cooks: Iterable[Cook] = (), current: str = "", earlier: Iterable[Snapshot] = ()) -> None:
+        self._cooks: dict[str, Cook] = {"": Cook()} | {cook.name: cook for cook in cooks}
+        self.current = current if current in self._cooks else ""
+        self._earlier: tuple[Snapshot, ...] = tuple(earlier)
+        self.new_turn()
+
+    def new_turn(self) -> None:
+        """What was taken back before is no news any more."""
+        self.slips: tuple[Slip, ...] = ()
+        self.went_back = False
 
     def copy(self) -> "Stand":
         """A second one that later changes to this one leave alone; cooks are frozen and may be shared."""
-        other = Stand()
-        other._cooks, other.current, other._earlier = dict(self._cooks), self.current, self._earlier
+        other = Stand(self.all, self.current, self._earlier)
+        other.slips, other.went_back = self.slips, self.went_back
         return other
 
     def came_from(self, before: "Stand") -> None:
@@ -36,8 +54,13 @@ class Stand:
         if not self._earlier:
             return False
         *earlier, (cooks, self.current) = self._earlier
-        self._cooks, self._earlier = dict(cooks), tuple(earlier)
+        self._cooks, self._earlier, self.went_back = dict(cooks), tuple(earlier), True
         return True
+
+    @property
+    def earlier(self) -> tuple[Snapshot, ...]:
+        """How it stood before each of the last tellings, oldest first."""
+        return self._earlier
 
     def _told(self) -> dict[str, tuple]:
         return {name: (cook.situation.facts, cook.situation.moves, cook.steps_done) for name, cook in self._cooks.items()}
@@ -53,6 +76,11 @@ class Stand:
     @property
     def names(self) -> tuple[str, ...]:
         return tuple(name for name in self._cooks if name)
+
+    @property
+    def all(self) -> tuple[Cook, ...]:
+        """Every one, even that nothing is known of yet, in the order in which they were named."""
+        return tuple(self._cooks.values())
 
     @property
     def cooks(self) -> tuple[Cook, ...]:
@@ -95,6 +123,9 @@ class Stand:
 
     def take_back(self, names: Iterable[str]) -> None:
         """What was last told of `names` about the cooker in hand was a slip."""
+        facts = self.cook.situation.facts
+        names = list(names)
+        self.slips += tuple(Slip(self.current, name, facts[name].at_min) for name in names if name in facts)
         self.keep(replace(self.cook, situation=self.cook.situation.take_back(names)))
 
     def unable(self, vent: str | None) -> None:
