@@ -64,6 +64,10 @@ class Adviser:
         return Advice(inference, plan, question,
                       view.prospect(plan.steps, self.rulebook.catalogue.phrases, wording))
 
+    def known(self, situation: Situation, now: float) -> dict[str, Fact]:
+        """What is known of `situation` at the minute `now` by telling and by arithmetic alone."""
+        return derive(situation, self.rulebook.vocabulary, self.rulebook.catalogue.vent_chart, self.profile, now)
+
     def opening_question(self, situation: Situation, advice: Advice, wording: Wording) -> QuestionAsked | None:
         """What to ask when nothing better is known to ask: the first opener that is open."""
         open_facts = (fact for fact in self.rulebook.catalogue.openers
@@ -73,7 +77,7 @@ class Adviser:
 
     def _consider(self, situation: Situation, now: float, wording: Wording,
                   passing: Mapping[str, Value], sized: Mapping[str, Fact] | None = None) -> tuple[Inference, Plan]:
-        facts = derive(situation, self.rulebook.vocabulary, self.rulebook.catalogue.vent_chart, self.profile, now)
+        facts = self.known(situation, now)
         facts |= {name: Fact(name, value, "said", now) for name, value in passing.items()}
         facts |= sized or {}
         inference = self._reasoner.infer(facts)

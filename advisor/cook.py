@@ -123,8 +123,9 @@ def waiting_after(cook: Cook, did: Collection[int], steps: tuple[StepSaid, ...],
     if not minutes:
         return None
     new, old = Waiting(now, now + minutes, bool(idle_first or waited)), cook.waiting
-    runs_on = old and new.hands_off and now < old.until_min and abs(old.until_min - new.until_min) <= SAME_WAIT_MIN
-    return replace(old, hands_off=True) if old and runs_on else new
+    runs_on = (old and old.hands_off and new.hands_off and not did and now < old.until_min
+               and abs(old.until_min - new.until_min) <= SAME_WAIT_MIN)
+    return old if runs_on else new
 
 
 def effects(step: StepSaid, act: Act) -> Mapping[str, Value]:

@@ -25,7 +25,7 @@ def course_line(cook: Cook, told: Told, steps: Sequence[StepSaid], waiting: Wait
         runs = waiting and waiting.hands_off and waiting.since_min < now
         rest = minutes(waiting.until_min - now) if waiting and runs else ""
         return wording.fill(phrases["course_same_waiting" if runs else "course_same"], words | {"left": rest})
-    words |= {"before": in_short(dropped, catalogue), "why": _why(cook, told, catalogue, wording)}
+    words |= {"before": in_short(dropped, catalogue), "why": _why(cook, told, catalogue, wording, now)}
     return wording.fill(phrases["course_changed_instead" if dropped else "course_changed"], words)
 
 
@@ -87,8 +87,8 @@ def _stands(step: StepSaid, cook: Cook, catalogue: Catalogue) -> bool:
                if name.endswith("_vent"))
 
 
-def _why(cook: Cook, told: Told, catalogue: Catalogue, wording: Wording) -> str:
-    """What was told that the plan did not foresee: another target, where the dome went, or whatever else was said."""
+def _why(cook: Cook, told: Told, catalogue: Catalogue, wording: Wording, now: float) -> str:
+    """What the plan did not foresee: another target, where the dome went, a wait that is over, or what else was told."""
     phrases, readings = catalogue.phrases, cook.situation.readings
     if "target_f" in told:
         return wording.fill(phrases["because_target"], {"target_f": told["target_f"]})
@@ -97,7 +97,9 @@ def _why(cook: Cook, told: Told, catalogue: Catalogue, wording: Wording) -> str:
         key = "because_dome" if round(was) != round(reads) else "because_dome_stays"
         return wording.fill(phrases[key], {"was": wording.temperature(was), "dome_f": reads,
                                            "ago": minutes(max(1.0, at - before))})
-    fact = next(name for name in told)
+    if cook.waiting and cook.waiting.until_min <= now:
+        return wording.fill(phrases["because_time"], {"ago": minutes(now - cook.waiting.since_min)})
+    fact = next(iter(told))
     says, value = wording.vocabulary[fact].says, told[fact]
     said = says if value is True else f"{says}: {wording.say(fact, value)}"
     return phrases["because_told"].format(told=said)
