@@ -72,7 +72,7 @@ class Conversation:
             if heard.cooker:
                 self._stand.switch(heard.cooker)
             advise, turn = self._adviser.advise, self._amid(Turn({}, {}), now)
-            if reply := aside(heard, self.current, advise, now, self._wording(), self.rulebook, turn):
+            if reply := aside(heard, self.current, advise, now, self.wording(), self.rulebook, turn):
                 return reply
             return self._take(words, heard, now)
 
@@ -128,6 +128,16 @@ class Conversation:
     def stand(self) -> Stand:
         """All cooks as they stand now; later turns leave it alone."""
         return self._stand.copy()
+
+    @stand.setter
+    def stand(self, stand: Stand) -> None:
+        """Go back to how it stood."""
+        self._stand = stand.copy()
+
+    @property
+    def profile(self) -> CookerProfile:
+        """What was known of the cooker before anybody spoke."""
+        return self._profile
 
     def state(self) -> dict[str, Any]:
         """All that is needed to go on from here, as JSON data."""
@@ -204,7 +214,7 @@ class Conversation:
         advice, cook = self._advice(stand.current, now, turn.passing), stand.cook
         turn, waiting = self._followed(turn, cook, advice, now)
         question = turn.question or advice.question or self._opener(turn, advice)
-        reply = compose(turn, stand.current, advice, question, self.rulebook.catalogue, self._wording())
+        reply = compose(turn, stand.current, advice, question, self.rulebook.catalogue, self.wording())
         situation = cook.situation.remember(advice.facts, self.rulebook.vocabulary)
         stand.keep(cook.advised(situation, reply.steps, question, bool(advice.plan.lasting_dangers), waiting))
         return self._where(reply, advice, now) if turn.asks_where and not advice.plan.is_emergency else reply
@@ -218,14 +228,14 @@ class Conversation:
         if turn.did and waiting and plan.steps:
             turn = replace(turn, look_again_min=round(waiting.until_min - now, 1))
         if told and cook.steps and plan.steps and not plan.is_emergency:
-            line = course_line(cook, told, plan.steps, waiting, self.rulebook.catalogue, self._wording(), now)
+            line = course_line(cook, told, plan.steps, waiting, self.rulebook.catalogue, self.wording(), now)
             turn = replace(turn, before=(*turn.before, line))
         return turn, waiting
 
     def _where(self, reply: Reply, advice: Advice, now: float) -> Reply:
         """The reply in three lines."""
         standing = standing_of(self.current, advice.facts, now)
-        lines = three_lines(standing, reply.cautions, self.rulebook.catalogue.phrases, self._wording())
+        lines = three_lines(standing, reply.cautions, self.rulebook.catalogue.phrases, self.wording())
         return reply.model_copy(update={"text": lines})
 
     def _amid(self, turn: Turn, now: float) -> Turn:
@@ -239,25 +249,25 @@ class Conversation:
     def _plan(self, cooker: str, now: float) -> Plan:
         """What a cooker calls for, with nothing asked and nothing forecast."""
         situation = self._stand[cooker].situation
-        return self._adviser.advise(situation, now, self._wording(), asking=False, forecasting=False).plan
+        return self._adviser.advise(situation, now, self.wording(), asking=False, forecasting=False).plan
 
     def _advice(self, cooker: str, now: float, passing: Mapping[str, Value]) -> Advice:
-        return self._adviser.advise(self._stand[cooker].situation, now, self._wording(), passing)
+        return self._adviser.advise(self._stand[cooker].situation, now, self.wording(), passing)
 
     def _opener(self, turn: Turn, advice: Advice) -> QuestionAsked | None:
         """When there is nothing to do and nothing to say, ask the first thing a good hand would ask; when nothing could
         be used, say what would help."""
         if not turn.understood and (advice.plan.steps or advice.inference.fired("teach")):
-            return would_help(advice, self.rulebook, self._wording())
+            return would_help(advice, self.rulebook, self.wording())
         if advice.plan.steps or advice.inference.fired("teach"):
             return None
-        opening = self._adviser.opening_question(self.current.situation, advice, self._wording())
-        return opening or (None if turn.understood else would_help(advice, self.rulebook, self._wording()))
+        opening = self._adviser.opening_question(self.current.situation, advice, self.wording())
+        return opening or (None if turn.understood else would_help(advice, self.rulebook, self.wording()))
 
     def _unclear(self, heard: Heard) -> QuestionAsked | None:
         if not heard.unclear:
             return None
-        says = self._wording().fill(self.rulebook.catalogue.phrases["unclear"], {"said": heard.unclear.said})
+        says = self.wording().fill(self.rulebook.catalogue.phrases["unclear"], {"said": heard.unclear.said})
         return QuestionAsked(fact=heard.unclear.could_be[0][0], says=says, choices=("Fahrenheit", "Celsius"),
                              because="the two are far apart")
 
@@ -272,7 +282,8 @@ class Conversation:
         phrases = self.rulebook.catalogue.phrases
         return phrases["named_cooker"].replace("{cooker}", cooker) if cooker else phrases["unnamed_cooker"]
 
-    def _wording(self) -> Wording:
+    def wording(self) -> Wording:
+        """How things are said to this person."""
         return Wording(self.rulebook.vocabulary, self._spoken.said(self._units))
 
 

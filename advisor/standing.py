@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from advisor.cook import IDLE, Cook
+from advisor.cook import IDLE, Cook, Waiting
 from advisor.facts import Fact, Value
 from advisor.language.heard import Heard
 from advisor.reply import CautionSaid, StepSaid
@@ -19,8 +19,8 @@ class Standing:
     """One cook at one minute. What is not known is None.
 
     over_f, dome_f, target_f: °F; way: rising, falling, steady, swinging; rate_f_per_min: signed; read_ago_min: age of the
-    reading; in_hand: the steps due; then: the step after them; left_min: until the timer ends, negative once it is over;
-    hands_off: whether nothing is to be done until then.
+    reading; in_hand: the steps due; then: the step after them; waiting: the timer; left_min: until it ends, negative once
+    it is over; hands_off: whether nothing is to be done until then.
     """
 
     cooker: str
@@ -32,6 +32,7 @@ class Standing:
     read_ago_min: float | None
     in_hand: tuple[StepSaid, ...]
     then: StepSaid | None
+    waiting: Waiting | None
     left_min: float | None
     hands_off: bool
     endangered: bool
@@ -58,8 +59,8 @@ def standing_of(cook: Cook, facts: Mapping[str, Fact], now: float) -> Standing:
     return Standing(
         cooker=cook.name, dome_f=_number(facts, "dome_f"), target_f=_number(facts, "target_f"),
         over_f=_number(facts, "over_f"), way=_word(facts, "trend"), rate_f_per_min=_number(facts, "rate_f_per_min"),
-        read_ago_min=now - readings[-1][0] if readings else None, in_hand=in_hand, then=then, left_min=left,
-        hands_off=hands_off, endangered=cook.endangered)
+        read_ago_min=now - readings[-1][0] if readings else None, in_hand=in_hand, then=then, waiting=cook.waiting,
+        left_min=left, hands_off=hands_off, endangered=cook.endangered)
 
 
 def asks_where(words: str, heard: Heard, known: Iterable[str]) -> bool:
