@@ -7,7 +7,8 @@ made again. The worth of the question is
 
 with change of plan = 1 - |steps in common| / |steps in either| (Jaccard distance; the first step counts double).
 It is the expected value of information with the plan as the decision and the distance as the loss (Howard 1966,
-"Information value theory"; from memory). A question below WORTH_ASKING is not asked at all.
+"Information value theory"; from memory). A question below WORTH_ASKING is not asked at all. While nothing is to be done
+yet and half of the distance from the target is known, the other half counts HALF_KNOWN more: every figure hangs on it.
 """
 
 from collections.abc import Callable, Iterable, Mapping
@@ -25,6 +26,7 @@ from advisor.wording import Wording
 MOST_TRIED = 3        # candidates that are worked out in full: a turn must stay instant
 WORTH_ASKING = 0.12   # below this the answer would hardly change anything
 DANGER_BONUS = 0.5    # half as much as a whole change of plan
+HALF_KNOWN = 0.5      # the same, for the half that is missing of the distance from the target
 
 Supposing = Callable[[str, Value], tuple[Inference, Plan]]
 
@@ -61,13 +63,23 @@ def rank_questions(rulebook: Rulebook, inference: Inference, plan: Plan, decline
                    suppose: Supposing) -> list[Worth]:
     """The candidates tried, worth most first. One that could not beat the best so far is not worked out."""
     followed = {firing.rule.id for firing in plan.chosen}
-    open_facts = [fact for fact in candidates(rulebook, inference, followed) if fact not in set(declined)][:MOST_TRIED]
+    first = _first_of_all(rulebook, inference, plan)
+    wanted = [*first, *candidates(rulebook, inference, followed)]
+    open_facts = [fact for fact in dict.fromkeys(wanted) if fact not in set(declined)][:MOST_TRIED]
     telling = {fact: _telling_answers(fact, rulebook, inference) for fact in open_facts}
     worths: list[Worth] = []
     for fact in sorted(open_facts, key=lambda fact: -_at_most(telling[fact])):
         if _at_most(telling[fact]) > max((worth.worth for worth in worths), default=WORTH_ASKING):
-            worths.append(Worth(fact, round(_worth(fact, telling[fact], plan, suppose), 4)))
+            bonus = HALF_KNOWN if fact in first else 0.0
+            worths.append(Worth(fact, round(_worth(fact, telling[fact], plan, suppose) + bonus, 4)))
     return sorted(worths, key=lambda worth: (-worth.worth, worth.fact))
+
+
+def _first_of_all(rulebook: Rulebook, inference: Inference, plan: Plan) -> list[str]:
+    """What the distance from the target is made of, while half of it is known and nothing is to be done yet."""
+    halves = rulebook.vocabulary["over_f"].worked_out_from
+    missing = [name for name in halves if inference.value(name) is None]
+    return missing if not plan.steps and 0 < len(missing) < len(halves) else []
 
 
 def _telling_answers(fact: str, rulebook: Rulebook, inference: Inference) -> list[Answer]:

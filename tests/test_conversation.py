@@ -183,3 +183,21 @@ def test_a_report_is_no_answer_to_what_is_wanted(conversation):
         asked = conversation.say("no idea", 1).asks
     reply = conversation.say("now 255 and climbing", 2)
     assert reply.heard == {"dome_f": 255, "trend": "rising"}
+
+
+@pytest.mark.parametrize(("words", "act"), [
+    ("its way too hot", {"act": "set_vent", "vent": "top", "opening": 0.125}),
+    ("cant get it hot enough for pizza", {"act": "set_vent", "vent": "bottom", "opening": 1}),
+    ("dome says 700 is that dangerous", {"act": "set_vent", "vent": "top", "opening": 0.125}),
+])
+def test_trouble_without_figures_gets_a_first_step(conversation, words, act):
+    steps = [step.model_dump() for step in conversation.say(words, 0).steps]
+    assert any(act.items() <= step.items() for step in steps)
+
+
+def test_a_reading_alone_is_asked_for_its_target(conversation):
+    assert conversation.say("kamado at 450", 0).asks.fact == "target_f"
+
+
+def test_a_question_refuses_no_step(conversation):
+    assert "Leave that step" not in conversation.say("is the outside too hot to touch", 0).text

@@ -113,6 +113,8 @@ def _heard(message: Message, heard: Heard) -> Heard:
     if stated:
         intents = [intent for intent in intents if intent != "declined"] + ["tell"]
     about = topic_of(message, heard.facts) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
+    if about:
+        intents = [intent for intent in intents if intent != "cannot"]  # "is it too hot to touch" refuses no step
     if about in message.lexicon.data["topics_of_their_own"] and supposed.get("grease_fire") is not True:
         intents = [
             "ask",
