@@ -14,7 +14,7 @@ from advisor.suggestions import did_you_mean
 
 Probe = Literal["dome", "grate", "meat", "ambient"]
 PROBES: tuple[Probe, ...] = get_args(Probe)
-MOST_OF = 0.6               # share of the filled cells that must be figures in a column of figures
+MOST_OF = 0.5               # share of the filled cells that are figures in a column of figures, and times in one of times
 HOT_AS_THE_HOTTEST = 0.75   # a second probe this near the hottest sits in the same air: judgement
 COOL_SHARE = 0.45           # one that never gets past this share of the hottest is outside it: judgement
 MOST_NAMES = 12             # a column of more different words names no probes
@@ -75,7 +75,8 @@ def find_columns(sample: Sample, words: ColumnWords, told: Mapping[str, str]) ->
         raise FileRefused(f"none of the columns ({', '.join(sample.names)[:120]}) holds temperatures", "",
                           "name them: --columns time=NAME,dome=NAME,meat=NAME")
     rest = [at for at in free if at not in probes.values() and "left_out" not in dict(roles[at])]
-    return Columns(times, probes, target=target, unit=_first(roles, "unit", numeric, False), left_out=tuple(rest))
+    ordered = {probe: probes[probe] for probe in PROBES if probe in probes}
+    return Columns(times, ordered, target=target, unit=_first(roles, "unit", numeric, False), left_out=tuple(rest))
 
 
 def role_of_probe(name: str, words: ColumnWords) -> Probe | None:

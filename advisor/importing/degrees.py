@@ -1,5 +1,6 @@
 """Cells to temperatures in °F, and which unit and which decimal sign a file's temperatures are written in."""
 
+import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from statistics import quantiles
@@ -58,7 +59,7 @@ def reader(unit: Unit, missing: frozenset[str], bounds: Bounds) -> Callable[[Any
             value = c_to_f(value)
         if low <= value <= high:
             return value
-        if value != value:
+        if math.isnan(value):
             return None
         raise CellWrong(f"{str(cell).strip()[:30]} is beyond what this probe can read")
 

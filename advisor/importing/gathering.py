@@ -4,6 +4,7 @@ from array import array
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 from statistics import median
 
 from advisor.importing.columns import PROBES, Probe
@@ -31,7 +32,7 @@ class Readings:
     def sort(self) -> None:
         """By time; of readings at the same moment the last one stays."""
         times = self.at_ms
-        if all(earlier < later for earlier, later in zip(times, times[1:], strict=False)):
+        if all(earlier < later for earlier, later in pairwise(times)):
             return
         latest = dict(zip(times, self.value_f, strict=True))
         ordered = sorted(latest)

@@ -29,7 +29,8 @@ WRAPS_MS = 6 * HOUR       # a time of day that falls back by more is the next da
 @dataclass(frozen=True)
 class TimeForm:
     """kind: how times are written; unit_ms: of a number, in milliseconds; start: what times of day and elapsed times
-    count from (naive, in `zone`); zone: where naive times hold, None for the machine's own.
+    count from (naive, in `zone`); zone: where naive times hold, None for the machine's own; with_offset: each time
+    carries its own.
     """
 
     kind: Kind
@@ -37,6 +38,7 @@ class TimeForm:
     start: datetime | None = None
     zone: tzinfo | None = None
     months: Callable[[str], int | None] = lambda name: None
+    with_offset: bool = False
 
     def reader(self) -> Callable[[Any], int]:
         """Cell -> ms; keeps the last one in mind, so cells have to come in the file's order. Raises CellWrong."""

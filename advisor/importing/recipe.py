@@ -11,7 +11,7 @@ from advisor.importing.degrees import Bounds, UnitGuess, guess_unit, reader, uni
 from advisor.importing.moments import TimeForm
 from advisor.importing.refusals import CellWrong, FileRefused
 from advisor.importing.table import Cells, Row
-from advisor.importing.timeguess import time_form
+from advisor.importing.timeguess import Told, time_form
 from advisor.importing.words import ColumnWords, Unit, plain
 
 SAMPLE_ROWS = 2000
@@ -28,7 +28,7 @@ class Wishes:
     units: Unit | None = None
     zone: tzinfo | None = None
     start: datetime | None = None
-    times: str | None = None
+    times: Told | None = None
 
 
 @dataclass(frozen=True)

@@ -6,11 +6,9 @@ from dataclasses import replace
 from datetime import datetime, tzinfo
 from itertools import pairwise
 from statistics import median
-from typing import Any, Literal, get_args
+from typing import Any, Literal
 
-from advisor.importing.moments import (
-    DAY, HOUR, MINUTE, OF_CLOCK, SECOND, WHOLE, TimeForm, clock_ms,
-)
+from advisor.importing.moments import DAY, HOUR, MINUTE, OF_CLOCK, SECOND, WHOLE, TimeForm, clock_ms
 from advisor.importing.refusals import CellWrong, FileRefused, Undecided
 
 Told = Literal["day-first", "month-first", "seconds", "minutes", "hours", "of-day"]  # what --times may say
@@ -30,14 +28,12 @@ ELAPSED_WORDS = {"elapsed", "duration", "runtime", "run", "laufzeit", "dauer", "
 
 
 def time_form(cells: Sequence[Any], name_words: Sequence[str], now_ms: int, zone: tzinfo | None,
-              start: datetime | None, told: str | None, months: Callable[[str], int | None]) -> TimeForm:
+              start: datetime | None, told: Told | None, months: Callable[[str], int | None]) -> TimeForm:
     """The form of a column of times. cells: a sample in the file's order; name_words: the column's name, in words.
 
     Raises Undecided with the option that settles it, FileRefused when they are no times at all.
     """
     cells = [cell for cell in cells if str(cell).strip()]
-    if told is not None and told not in get_args(Told):
-        raise FileRefused(f"--times {told} is unknown", "", f"say one of {', '.join(get_args(Told))}")
     base = TimeForm("year-first", zone=zone, months=months)
     figures = [_figure(cell) for cell in cells]
     if _mostly(figures):
@@ -63,7 +59,7 @@ def _figure(cell: Any) -> float | None:
 
 
 def _counted(figures: list[float], name_words: Sequence[str], base: TimeForm, start: datetime | None,
-             told: str | None) -> TimeForm:
+             told: Told | None) -> TimeForm:
     """Plain numbers: since 1970, a spreadsheet's days, or elapsed."""
     middle = median(figures)
     for power in (1, 1000, 1_000_000):
@@ -94,7 +90,8 @@ def _needed(start: datetime | None, what: str) -> datetime:
     return start
 
 
-def _dated(found: list[re.Match[str]], cells: list[str], base: TimeForm, now_ms: int, told: str | None) -> TimeForm:
+def _dated(found: list[re.Match[str]], cells: list[str], base: TimeForm, now_ms: int, told: Told | None) -> TimeForm:
+    base = replace(base, with_offset=_mostly([match["offset"] for match in found]))
     figures = [match for match in found if match["one"] and match["two"].isdecimal()]
     if not figures or _mostly([True if len(match["one"]) == 4 else None for match in figures]):
         return base
@@ -141,7 +138,7 @@ def _read(form: TimeForm, cells: Sequence[str]) -> list[int]:
 
 
 def _clocked(found: list[re.Match[str]], name_words: Sequence[str], base: TimeForm, start: datetime | None,
-             told: str | None) -> TimeForm:
+             told: Told | None) -> TimeForm:
     """12:34 and the like: a time of day, unless it can only be counted from the start."""
     first, last = found[0], found[-1]
     no_day = any(int(match["h"]) > 23 for match in found)

@@ -6,6 +6,15 @@ from typing import Any
 Argument = tuple[tuple[str, ...], dict[str, Any]]
 
 COOKER: Argument = (("--cooker",), {"metavar": "FILE", "help": "a cooker profile (YAML)"})
+DATA: Argument = (("--data",), {"metavar": "DIR", "help": "where the logbook is kept"})
+ON_COOKER: Argument = (("--cooker",), {"metavar": "NAME", "help": "the cooker it was on"})
+COLUMNS: Argument = (("--columns",), {"metavar": "ROLE=NAME,...", "action": "append",
+                                      "help": "which column is time, dome, grate, meat, ambient or target"})
+UNITS: Argument = (("--units",), {"metavar": "F|C", "help": "the unit of the temperatures"})
+FILE_TIMES: tuple[Argument, ...] = (
+    (("--zone",), {"metavar": "ZONE", "help": "where times without an offset hold, such as Europe/Berlin"}),
+    (("--start",), {"metavar": "MOMENT", "help": "when the first reading was taken, where the file says times only"}),
+    (("--times",), {"metavar": "FORM", "help": "day-first, month-first, of-day, seconds, minutes or hours"}))
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +48,10 @@ _CALLS = (
          "advisor.terminal.replay:run", ((("files",), {"nargs": "*", "metavar": "FILES", "help": "pages to play"}),)),
     Call("accept", "drafthand accept FILE", "rewrite what a demo conversation expects, on purpose",
          "advisor.terminal.replay:run_accept", ((("file",), {"metavar": "FILE", "help": "the page to rewrite"}),)),
+    Call("import", "drafthand import FILE", "readings of a thermometer's file into the logbook",
+         "advisor.terminal.importing:run", (
+             (("file",), {"metavar": "FILE", "help": "CSV or JSON lines, as the thermometer wrote it"}),
+             ON_COOKER, COLUMNS, UNITS, *FILE_TIMES, DATA)),
     Call("plan", 'drafthand plan "WORDS"', "plan a cook (not built yet)", "advisor.terminal.plan:run", (
         (("words",), {"nargs": "*", "metavar": "WORDS", "help": "what is to be cooked"}),
         (("--json",), {"action": "store_true", "help": "the whole plan as JSON"}))),
