@@ -9,7 +9,7 @@ from advisor.logbook import records
 from advisor.logbook.connecting import Database
 from advisor.logbook.migrating import migrate
 from advisor.logbook.reader import Reader
-from advisor.logbook.writer import Writer
+from advisor.logbook.talkwriter import TalkWriter
 
 
 def open_logbook(where: str | Path) -> "Logbook":
@@ -46,10 +46,10 @@ class Logbook:
             yield Reader(connection)
 
     @contextmanager
-    def writing(self) -> Iterator[Writer]:
+    def writing(self) -> Iterator[TalkWriter]:
         """Entries of which all or none are made, while nobody else writes; safe once the block is left."""
         with self._database.writing() as connection:
-            yield Writer(connection)
+            yield TalkWriter(connection)
 
     # -- asking -----------------------------------------------------------------------------------------------------
 

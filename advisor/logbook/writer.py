@@ -26,18 +26,9 @@ class Writer(Reader):
         """Keep what is known of a cooker, in place of what was kept before."""
         self._change(tables.cooker, self.cooker_id(cooker), profile=dict(data))
 
-    def begin_cook(self, cooker: str, started_ms: int, target_f: float | None = None, talk_id: int | None = None) -> int:
-        """A new cook's number. talk_id: the talk in which it was told; None for one that is imported."""
-        return self._insert(tables.cook, talk_id=talk_id, cooker_id=self.cooker_id(cooker), started_ms=started_ms,
-                            target_f=target_f)
-
-    def aim(self, cook_id: int, target_f: float) -> None:
-        """The target of a cook is another."""
-        self._change(tables.cook, cook_id, target_f=target_f)
-
-    def name_cooker(self, cook_id: int, cooker: str) -> None:
-        """The cook was on this cooker."""
-        self._change(tables.cook, cook_id, cooker_id=self.cooker_id(cooker))
+    def begin_cook(self, cooker: str, started_ms: int, target_f: float | None = None) -> int:
+        """The number of a new cook that belongs to no talk, such as an imported one."""
+        return self._insert(tables.cook, cooker_id=self.cooker_id(cooker), started_ms=started_ms, target_f=target_f)
 
     def end_cook(self, cook_id: int, ended_ms: int, outcome: str | None = None) -> None:
         """A cook is over. One that ended before stays as it ended. Raises LogbookError when there is none."""
@@ -64,12 +55,6 @@ class Writer(Reader):
             {"cook_id": cook_id, "at_ms": at_ms, "probe": probe, "value_f": value_f, "origin": origin}
             for at_ms, probe, value_f in rows])
 
-    def drop_readings(self, cook_id: int, probe: records.Probe, moments: Iterable[int]) -> None:
-        """Readings that were slips of the tongue."""
-        columns = tables.reading.c
-        self._connection.execute(tables.reading.delete().where(
-            columns.cook_id == cook_id, columns.probe == probe, columns.at_ms.in_(list(moments))))
-
     def add_moves(self, cook_id: int, rows: Iterable[tuple[int, records.Vent, float, float | None]]) -> int:
         """Vents put somewhere (at_ms, vent, opening, where it stood before); gives back how many were new."""
         return self._add(tables.vent_move, [
@@ -80,36 +65,8 @@ class Writer(Reader):
         """The lid was opened at these moments (ms); gives back how many were new."""
         return self._add(tables.lid, [{"cook_id": cook_id, "at_ms": at_ms} for at_ms in moments])
 
-    def add_deed(self, cook_id: int, at_ms: int, act: str, says: str) -> None:
-        self._insert(tables.deed, cook_id=cook_id, at_ms=at_ms, act=act, says=plain(says))
-
-    def add_advice(self, cook_id: int, advice: records.Advice) -> None:
-        self._insert(tables.advice, cook_id=cook_id, at_ms=advice.at_ms, text=plain(advice.text), steps=advice.steps,
-                     cautions=advice.cautions, forecast=advice.forecast)
-
     def add_note(self, cook_id: int, at_ms: int, words: str) -> None:
         self._insert(tables.note, cook_id=cook_id, at_ms=at_ms, words=plain(words))
-
-    # -- talks ------------------------------------------------------------------------------------------------------
-
-    def open_new_talk(self, epoch_ms: int, opened_ms: int, state: Mapping[str, Any]) -> int:
-        """The number of a new talk, at version 0. Whoever opens it has closed the one before."""
-        return self._insert(tables.talk, epoch_ms=epoch_ms, opened_ms=opened_ms, version=0, state=state)
-
-    def close_talk(self, talk_id: int, closed_ms: int) -> None:
-        self._change(tables.talk, talk_id, closed_ms=closed_ms)
-
-    def end_cooks_of(self, talk_id: int, ended_ms: int, outcome: str | None = None) -> None:
-        """Every cook of a talk that goes on is over."""
-        columns = tables.cook.c
-        self._connection.execute(tables.cook.update().where(columns.talk_id == talk_id, columns.ended_ms.is_(None))
-                                 .values(ended_ms=ended_ms, outcome=outcome))
-
-    def add_turn(self, turn: records.Turn, state: Mapping[str, Any]) -> None:
-        """The n-th turn of a talk, and where the talk stands after it (version n)."""
-        self._insert(tables.turn, talk_id=turn.talk_id, n=turn.n, at_ms=turn.at_ms, kind=turn.kind, content=turn.content,
-                     reply=turn.reply)
-        self._change(tables.talk, turn.talk_id, version=turn.n, state=state)
 
     # -- one statement ----------------------------------------------------------------------------------------------
 

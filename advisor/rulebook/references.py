@@ -12,7 +12,8 @@ from advisor.yamlfile import line_of
 
 PHRASES = ("greeting", "thanks", "off_topic", "not_understood", "leave_alone", "look_again", "works_if", "if_not",
            "take_care", "danger", "ask", "corrected", "undone", "nothing_to_undo", "done", "declined", "cannot", "nothing_to_explain",
-           "why_not_unknown", "what_if_unclear", "unclear")
+           "why_not_unknown", "what_if_unclear", "unclear", "talk_left", "kept_nothing", "not_kept", "kept_again",
+           "kept_by_another")
 TEMPLATE = re.compile(r"\{(\w+)\}")
 
 

@@ -1,0 +1,93 @@
+"""Entries that a conversation makes in the logbook: its turns, and what each tells, corrects and takes back."""
+
+from collections.abc import Mapping
+from typing import Any
+
+import sqlalchemy as sa
+
+from advisor.logbook import records, tables
+from advisor.logbook.writer import INSERT, Writer, plain
+
+
+class TalkWriter(Writer):
+    """Of two words about one moment the newer counts; what was taken back goes."""
+
+    # -- talks ------------------------------------------------------------------------------------------------------
+
+    def open_new_talk(self, epoch_ms: int, opened_ms: int, state: Mapping[str, Any]) -> int:
+        """The number of a new talk, at version 0. Whoever opens it has closed the one before."""
+        return self._insert(tables.talk, epoch_ms=epoch_ms, opened_ms=opened_ms, version=0, state=state)
+
+    def close_talk(self, talk_id: int, ended_ms: int, outcome: str) -> None:
+        """A talk is over, and with it every cook of it that goes on."""
+        columns = tables.cook.c
+        self._connection.execute(tables.cook.update().where(columns.talk_id == talk_id, columns.ended_ms.is_(None))
+                                 .values(ended_ms=ended_ms, outcome=outcome))
+        self._change(tables.talk, talk_id, closed_ms=ended_ms)
+
+    def add_turn(self, turn: records.Turn, state: Mapping[str, Any]) -> None:
+        """The n-th turn of a talk, and where the talk stands after it (version n)."""
+        self._insert(tables.turn, talk_id=turn.talk_id, n=turn.n, at_ms=turn.at_ms, kind=turn.kind, content=turn.content,
+                     reply=turn.reply)
+        self._change(tables.talk, turn.talk_id, version=turn.n, state=state)
+
+    # -- cooks ------------------------------------------------------------------------------------------------------
+
+    def begin_cook_of(self, talk_id: int, cooker: str, started_ms: int) -> int:
+        """The number of a new cook that is told of in a talk."""
+        return self._insert(tables.cook, talk_id=talk_id, cooker_id=self.cooker_id(cooker), started_ms=started_ms)
+
+    def aim(self, cook_id: int, target_f: float) -> None:
+        """The target of a cook is another."""
+        self._change(tables.cook, cook_id, target_f=target_f)
+
+    def name_cooker(self, cook_id: int, cooker: str) -> None:
+        """The cook was on this cooker."""
+        self._change(tables.cook, cook_id, cooker_id=self.cooker_id(cooker))
+
+    # -- what a turn tells ------------------------------------------------------------------------------------------
+
+    def put_reading(self, cook_id: int, reading: records.Reading) -> None:
+        """A reading, in place of any other of this moment and probe."""
+        self._put(tables.reading, {"cook_id": cook_id, "at_ms": reading.at_ms, "probe": reading.probe},
+                  {"value_f": reading.value_f, "origin": reading.origin})
+
+    def put_move(self, cook_id: int, move: records.Move) -> None:
+        """Where a vent was put, in place of any other word about this moment and vent."""
+        self._put(tables.vent_move, {"cook_id": cook_id, "at_ms": move.at_ms, "vent": move.vent},
+                  {"opening": move.opening, "was": move.was})
+
+    def add_deed(self, cook_id: int, deed: records.Deed) -> None:
+        self._insert(tables.deed, cook_id=cook_id, at_ms=deed.at_ms, act=plain(deed.act), says=plain(deed.says))
+
+    def add_advice(self, cook_id: int, advice: records.Advice) -> None:
+        self._insert(tables.advice, cook_id=cook_id, at_ms=advice.at_ms, text=plain(advice.text), steps=advice.steps,
+                     cautions=advice.cautions, forecast=advice.forecast)
+
+    def last_advice(self, cook_id: int) -> records.Advice | None:
+        """What was advised last; None when nothing was."""
+        table = tables.advice.c
+        newest = self._of_cook(tables.advice, ("at_ms", "text", "steps", "cautions", "forecast"), cook_id)
+        found = self._all(records.Advice, newest.order_by(None).order_by(table.at_ms.desc(), table.id.desc()).limit(1))
+        return found[0] if found else None
+
+    # -- what a turn takes back -------------------------------------------------------------------------------------
+
+    def drop_reading(self, cook_id: int, at_ms: int, probe: str) -> None:
+        self._drop(tables.reading, cook_id=cook_id, at_ms=at_ms, probe=probe)
+
+    def drop_move(self, cook_id: int, at_ms: int, vent: str) -> None:
+        self._drop(tables.vent_move, cook_id=cook_id, at_ms=at_ms, vent=vent)
+
+    def drop_lid(self, cook_id: int, at_ms: int) -> None:
+        self._drop(tables.lid, cook_id=cook_id, at_ms=at_ms)
+
+    def drop_deed(self, cook_id: int, deed: records.Deed) -> None:
+        self._drop(tables.deed, cook_id=cook_id, at_ms=deed.at_ms, act=deed.act, says=plain(deed.says))
+
+    def _put(self, table: sa.Table, key: Mapping[str, Any], values: Mapping[str, Any]) -> None:
+        entry = INSERT[self._connection.dialect.name](table).values(**key, **values)
+        self._connection.execute(entry.on_conflict_do_update(index_elements=list(key), set_=dict(values)))
+
+    def _drop(self, table: sa.Table, **key: Any) -> None:
+        self._connection.execute(table.delete().where(*(table.c[name] == value for name, value in key.items())))
