@@ -21,6 +21,7 @@ FIGURES: dict[str, tuple[Kind, str]] = {
     "longest_gap_at": ("moment", "when that began"),
     "target_f": ("temperature", "the target"),
     "reached_at": ("moment", "first within the band of the target"),
+    "reached_in": ("minutes", "from the start to that"),
     "in_band_share": ("share", "of the known time since then, within the band"),
     "longest_in_band_min": ("minutes", "longest time within the band without a break"),
     "longest_in_band_at": ("moment", "when that began"),
@@ -98,7 +99,7 @@ def _held(story: CookStory, target_f: float, points: Points) -> dict[str, float 
              "pushed_across": len(hands.pushed_across(hands.too_close(visits), points, target_f)),
              "under_f": under and under[1], "under_at": under and under[0]}
     if found["reached_at"] is not None:
-        found |= _in_band(curve.since(points, found["reached_at"]), target_f, visits)
+        found |= {"reached_in": found["reached_at"]} | _in_band(curve.since(points, found["reached_at"]), target_f, visits)
     return found | (_overshot(story, points, target_f, over) if over else {})
 
 

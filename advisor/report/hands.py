@@ -1,6 +1,6 @@
 """Figures of what hands did to the air: moves that came too close, vents left wide, lids. Pure functions of the story's parts.
 
-An occasion is what one visit to the cooker did: moves less than SAME_VISIT minutes apart belong together.
+Moves less than SAME_VISIT minutes apart are one visit to the cooker.
 """
 
 from collections.abc import Iterable, Sequence
@@ -30,25 +30,30 @@ def made(moves: Sequence[VentMove]) -> list[VentMove]:
     return changed
 
 
+def visits(moves: Sequence[VentMove]) -> list[list[VentMove]]:
+    """The moves by visits, oldest first."""
+    found: list[list[VentMove]] = []
+    for move in sorted(moves, key=lambda move: move.at_min):
+        if found and move.at_min - found[-1][-1].at_min < SAME_VISIT:
+            found[-1].append(move)
+        else:
+            found.append([move])
+    return found
+
+
 def occasions(moves: Sequence[VentMove]) -> list[float]:
-    """The minutes at which vents were moved, moves of one visit together."""
-    starts: list[float] = []
-    last = None
-    for minute in sorted(move.at_min for move in moves):
-        if last is None or minute - last >= SAME_VISIT:
-            starts.append(minute)
-        last = minute
-    return starts
+    """The minutes at which visits began."""
+    return [visit[0].at_min for visit in visits(moves)]
 
 
-def too_close(visits: Sequence[float]) -> list[float]:
+def too_close(times: Sequence[float]) -> list[float]:
     """The visits that came before the one before them could show."""
-    return [later for earlier, later in pairwise(visits) if later - earlier < TOO_CLOSE]
+    return [later for earlier, later in pairwise(times) if later - earlier < TOO_CLOSE]
 
 
-def pushed_across(visits: Iterable[float], points: Points, target_f: float) -> list[float]:
+def pushed_across(times: Iterable[float], points: Points, target_f: float) -> list[float]:
     """Those visits after which the dome went from one side of the target out of the band on the other."""
-    return [visit for visit in visits if _crossed(up_to(since(points, visit), visit + ANSWER_MIN), target_f)]
+    return [visit for visit in times if _crossed(up_to(since(points, visit), visit + ANSWER_MIN), target_f)]
 
 
 def _crossed(points: Points, target_f: float) -> bool:
@@ -75,9 +80,9 @@ def wide_near_target(moves: Sequence[VentMove], points: Points, target_f: float,
     return overlaps(near, wide)
 
 
-def untouched(spans: Sequence[Span], visits: Sequence[float]) -> Span | None:
+def untouched(spans: Sequence[Span], times: Sequence[float]) -> Span | None:
     """The longest part of some spans without a visit to the vents."""
-    edges = [float("-inf"), *visits, float("inf")]
+    edges = [float("-inf"), *times, float("inf")]
     return longest(overlaps(spans, list(pairwise(edges))))
 
 
@@ -114,10 +119,10 @@ def lid_minutes(lids: Sequence[LidUp]) -> float | None:
     return sum(known) if lids and len(known) == len(lids) else None
 
 
-def chased(lids: Sequence[LidUp], visits: Sequence[float]) -> list[float]:
+def chased(lids: Sequence[LidUp], times: Sequence[float]) -> list[float]:
     """The lid openings, burps left out, after which the vents were moved before the dip could mend itself."""
     return [lid.at_min for lid in lids if not lid.burp
-            and any(0 < visit - lid.at_min <= AFTER_LID for visit in visits)]
+            and any(0 < visit - lid.at_min <= AFTER_LID for visit in times)]
 
 
 def deepest_dip(lids: Sequence[LidUp], points: Points) -> tuple[float, float] | None:

@@ -1,0 +1,113 @@
+"""Figures in words, in the reader's units and in times of the day. Knows the kinds of figures, not what they teach."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+from typing import NamedTuple
+
+from advisor.report.figures import FIGURES, Figures
+from advisor.report.story import CookStory
+from advisor.wording import PLACEHOLDER, Wording, minutes, opening
+
+
+class Row(NamedTuple):
+    """A figure in words; note: how it came about, where that matters."""
+
+    name: str
+    value: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Speech:
+    """How to say the figures of one cook to one person."""
+
+    story: CookStory
+    figures: Figures
+    wording: Wording
+
+    def say(self, name: str) -> str:
+        """One figure in words. Raises KeyError for one that is not known."""
+        value = self.figures[name]
+        if isinstance(value, bool):
+            return "yes" if value else "no"
+        return {"moment": self.clock, "minutes": _length, "temperature": self.wording.temperature, "opening": opening,
+                "difference": self.wording.difference, "count": lambda v: f"{v:.0f}" if v >= 10 or v == int(v) else f"{v:.1f}",
+                "share": lambda v: f"{100 * v:.0f}%", "mass": self.wording.mass}[FIGURES[name][0]](value)
+
+    def fill(self, text: str) -> str:
+        """A text of rules/lessons.yaml with its braces filled."""
+        return self.wording.fill(text, {name: self.say(name) for name in self.figures})
+
+    def clock(self, at_min: float) -> str:
+        """The time of day at a minute of the cook."""
+        return f"{self.story.clock(at_min):%H:%M}"
+
+    def title(self) -> str:
+        """What this cook is called."""
+        story = self.story
+        number = f"Cook {story.number}" if story.number is not None else "A cook"
+        return ", ".join(filter(None, (number, story.food, story.cooker, day(story.started))))
+
+    def rows(self, phrases: dict[str, str]) -> Iterator[Row]:
+        """The figures for a reader, those not known left out - but for the charcoal, where it is said why."""
+        for label, template in ROWS:
+            if all(name in self.figures for name in _names(template)):
+                yield Row(self.fill(label), self.fill(template))
+        yield Row("charcoal used", *self._fuel(phrases))
+
+    def summary(self, phrases: dict[str, str]) -> str:
+        """One sentence on how the target was reached and held."""
+        known = self.figures
+        name = ("summary_no_target" if "target_f" not in known else "summary_not_reached" if "reached_at" not in known
+                else "summary" if "in_band_share" in known else "summary_too_little")
+        return self.fill(phrases[name])
+
+    def _fuel(self, phrases: dict[str, str]) -> tuple[str, str]:
+        """(amount, how it is known)."""
+        known = self.figures
+        if "fuel_estimated" not in known:
+            return "not known", phrases["fuel_unknown"]
+        if known["fuel_estimated"]:
+            return f"about {self.say('fuel_kg')} ({self.say('fuel_low_kg')} to {self.say('fuel_high_kg')})", phrases["fuel_estimated"]
+        amount = f", {self.say('fuel_kg')}" if "fuel_kg" in known else ""
+        return f"{self.say('fuel_share')} of a full basket{amount}", phrases["fuel_told"]
+
+
+def _length(number: float) -> str:
+    return minutes(number) if number >= 0.5 or number == 0 else "less than a minute"
+
+
+def day(moment: datetime) -> str:
+    """A date as it stands in a heading."""
+    return f"{moment.day} {MONTHS[moment.month - 1]} {moment.year}"
+
+
+def _names(template: str) -> list[str]:
+    return [name for name, _ in PLACEHOLDER.findall(template)]
+
+
+MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
+ROWS = (
+    ("length", "{length_min}"),
+    ("target", "{target_f}"),
+    ("to the target", "{reached_in}"),
+    ("held within {15 degrees}", "{in_band_share} of the time since"),
+    ("longest held", "{longest_in_band_min}, from {longest_in_band_at}"),
+    ("highest above the target", "{over_f}, at {over_at}"),
+    ("lowest below it afterwards", "{under_f}, at {under_at}"),
+    ("visits to the vents", "{visits}"),
+    ("vent moves", "{moves}"),
+    ("liftings of the lid", "{lids}"),
+    ("burps", "{burps}"),
+    ("lid up in all", "{lid_up_min}"),
+    ("pieces of advice", "{advised}"),
+    ("steps reported done", "{steps_done}"),
+    ("food on", "{food_on_at}"),
+    ("core", "from {core_first_f} to {core_highest_f}, highest at {core_highest_at}"),
+    ("stall", "{stall_min} near {stall_f}, from {stall_at}"),
+    ("food off", "{food_off_at}"),
+    ("rested", "{rested_min}"),
+    ("readings of the dome", "{readings}"),
+    ("longest without a reading", "{longest_gap_min}"),
+)
