@@ -5,9 +5,6 @@ from advisor.terminal import commands
 from advisor.terminal.faults import unforeseen
 from advisor.terminal.talk import Talk
 
-LEAVE_HINT = "Nothing typed. Ctrl-D or /quit leaves; what you told me is lost then."
-HELP_HINT = "/help shows what else I understand."
-
 
 def answer(talk: Talk, line: str) -> str:
     """The text for one line typed, whatever it holds."""

@@ -28,7 +28,7 @@ class Call:
     arguments: tuple[Argument, ...] = ()
 
 
-CHAT = Call("", "drafthand", "talk with it, line by line", "advisor.terminal.chat:run", (COOKER,))
+CHAT = Call("", "drafthand", "talk with it, line by line", "advisor.terminal.chat:run", (COOKER, DATA))
 
 _CALLS = (
     Call("ask", 'drafthand ask "WORDS"', "one answer to one message", "advisor.terminal.ask:run", (
@@ -36,7 +36,10 @@ _CALLS = (
         (("--json",), {"action": "store_true", "help": "the whole reply as JSON"}),
         COOKER)),
     Call("pipe", "drafthand pipe", "one conversation for another program, JSON line by line",
-         "advisor.terminal.pipe:run", (COOKER,)),
+         "advisor.terminal.pipe:run", (COOKER, DATA)),
+    Call("settings", "drafthand settings", "your settings: where they lie, what each is and does",
+         "advisor.terminal.settings:run", (
+             (("--write",), {"action": "store_true", "help": "make a file in which each is explained"}),)),
     Call("schema", "drafthand schema", "the JSON Schema of situation, reply and the lines of pipe",
          "advisor.terminal.schema:run"),
     Call("rules", "drafthand rules check|test|map", "lint the rule base, run its cases, draw it",

@@ -1,35 +1,42 @@
-"""`drafthand`: the talk beside the fire. At a terminal with line editing, elsewhere line by line from standard input."""
+"""`drafthand`: the talk beside the fire. At a terminal with line editing, elsewhere and for screen readers line by line."""
 
 import argparse
+import os
 import sys
-from collections.abc import Iterator
-from typing import TextIO
 
-from advisor.clock import WallClock
-from advisor.errors import CommandRefused
+from advisor.clock import EpochClock
+from advisor.errors import CommandRefused, LogbookError
+from advisor.session import Session
+from advisor.settings import Settings
 from advisor.terminal import door, ready
-from advisor.terminal.answering import answer
-from advisor.terminal.layout import columns, laid_out
+from advisor.terminal.plainly import Plainly
+from advisor.terminal.practiceclock import paced
 from advisor.terminal.talk import Talk
 
 
 def run(call: argparse.Namespace) -> int:
     if sys.stdin is None:
         raise CommandRefused("standard input is closed", "the words come from there", 'call drafthand ask "your words"')
-    talk = Talk(ready.conversation(call.cooker), WallClock())
-    if door.is_terminal(sys.stdin) and door.is_terminal(sys.stdout):
+    settings = ready.settings()
+    talk = Talk(session(call, settings), settings)
+    typed = door.is_terminal(sys.stdin)
+    if typed and door.is_terminal(sys.stdout) and not settings.screen_reader:
         from advisor.terminal.prompting import Prompting
 
         Prompting(talk).run()
     else:
-        for line in lines_of(sys.stdin):
-            door.say(laid_out(answer(talk, line), columns(), talk.openings) + "\n")
-            if talk.over:
-                break
+        Plainly(talk, prompts=typed).run()
     return 0
 
 
-def lines_of(stream: TextIO) -> Iterator[str]:
-    """Lines as they come in; bytes that are no text are replaced."""
-    for raw in stream.buffer:
-        yield raw.decode("utf-8", "replace").strip()
+def session(call: argparse.Namespace, settings: Settings) -> Session:
+    """The talk that is kept, gone on with where one is open. Lines from a program are kept only where it says in what."""
+    conversation, clock = ready.conversation(call.cooker), paced(EpochClock())
+    if not (call.data or os.environ.get("DRAFTHAND_LOGBOOK") or door.is_terminal(sys.stdin)):
+        return Session(conversation, None, clock)
+    from advisor.terminal.books import kept
+
+    try:
+        return kept(conversation, call.data, clock)
+    except LogbookError as error:
+        return Session(conversation, None, clock, error)

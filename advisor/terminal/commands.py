@@ -9,8 +9,11 @@ from dataclasses import dataclass
 from advisor.errors import CommandRefused, DrafthandError
 from advisor.suggestions import did_you_mean
 from advisor.telling import step_lines
+from advisor.terminal.board import board
+from advisor.terminal.layout import columns
 from advisor.terminal.talk import Talk
-from advisor.wording import Wording
+
+WIDE = 100  # columns where no terminal says
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +53,16 @@ def _help(talk: Talk, words: str) -> str:
 
 
 def _now(talk: Talk, words: str) -> str:
-    return talk.status().text
+    return talk.where()
+
+
+def _board(talk: Talk, words: str) -> str:
+    standings = talk.standings()
+    if not standings:
+        return "Nothing is known of any cooker yet. Tell me what the dome reads, and what you want."
+    conversation = talk.conversation
+    return board(standings, conversation.current.name, columns() or WIDE, talk.settings.screen_reader,
+                 conversation.rulebook.catalogue, conversation.wording())
 
 
 def _why(talk: Talk, words: str) -> str:
@@ -88,7 +100,7 @@ def _done(talk: Talk, words: str) -> str:
 
 def _facts(talk: Talk, words: str) -> str:
     known = talk.status().situation
-    wording, vocabulary = Wording(talk.conversation.rulebook.vocabulary), talk.conversation.rulebook.vocabulary
+    wording, vocabulary = talk.conversation.wording(), talk.conversation.rulebook.vocabulary
     return "\n".join(f"{vocabulary[name].says}: {wording.say(name, value)}" for name, value in known.items()) or (
         "Nothing is known yet.")
 
@@ -104,6 +116,22 @@ def _cookers(talk: Talk, words: str) -> str:
     here = talk.conversation.current.name
     return "\n".join(f"{name}{' (in hand)' if name == here else ''}" for name in names) or (
         "There is one cooker, and nobody has given it a name. /cooker NAME starts another.")
+
+
+def _undo(talk: Talk, words: str) -> str:
+    return talk.say("undo").text
+
+
+def _note(talk: Talk, words: str) -> str:
+    if not words:
+        raise CommandRefused("/note lacks the words", "", "write for instance /note wind from the lake")
+    talk.session.note(words)
+    return "Noted down."
+
+
+def _finish(talk: Talk, words: str) -> str:
+    cook = talk.session.finish(words or None)
+    return "The cook is finished." if cook is None else f"The cook is finished; it is number {cook.id} in the logbook."
 
 
 def _reset(talk: Talk, words: str) -> str:
@@ -126,7 +154,8 @@ def _quit(talk: Talk, words: str) -> str:
 
 COMMANDS = (
     Command("/help", "/?", "", "this page", _help),
-    Command("/now", "/n", "", "where things stand", _now),
+    Command("/now", "/n", "", "where things stand, in three lines", _now),
+    Command("/board", "/b", "", "all cookers: dome, target, which way, time left, step, danger", _board),
     Command("/steps", "/s", "", "the steps again, and which are done", _steps),
     Command("/done", "/d", "[NUMBERS]", "steps carried out; without numbers, the ones in hand", _done),
     Command("/why", "/w", "", "why this advice", _why),
@@ -135,6 +164,9 @@ COMMANDS = (
     Command("/facts", "/f", "", "what is known so far", _facts),
     Command("/cooker", "/c", "NAME", "turn to another cooker, new or known", _cooker, Talk.cooker_names),
     Command("/cookers", "/cs", "", "the cookers going", _cookers),
+    Command("/undo", "/u", "", "take back what you told me last", _undo),
+    Command("/note", "/no", "WORDS", "your own words into the logbook of this cook", _note),
+    Command("/finish", "/fi", "[OUTCOME WORDS]", "this cook is over; how it came out", _finish),
     Command("/reset", "/r", "", "forget everything and start over", _reset),
     Command("/reload", "/rl", "", "read the rules again", _reload),
     Command("/quit", "/q", "", "leave", _quit),

@@ -13,20 +13,25 @@ class OutputLost(DrafthandError):
     """Nobody takes what is printed: a closed pipe, a closed stream, a full disk."""
 
 
-def say(text: str) -> None:
+def say(text: str, end: str = "\n") -> None:
     """Text for a person, on standard output. Raises OutputLost."""
-    _write(sys.stdout, text.translate(CONTROLS), _encoding(sys.stdout))
+    _write(sys.stdout, text.translate(CONTROLS) + end, _encoding(sys.stdout))
+
+
+def ring() -> None:
+    """The terminal's bell. Raises OutputLost."""
+    _write(sys.stdout, "\a", "ascii")
 
 
 def send(json_line: str) -> None:
     """One line for a program, on standard output, always UTF-8. Raises OutputLost."""
-    _write(sys.stdout, json_line, "utf-8")
+    _write(sys.stdout, f"{json_line}\n", "utf-8")
 
 
 def complain(sentence: str) -> None:
     """One sentence on standard error; where that is gone too, silence."""
     try:
-        _write(sys.stderr, f"drafthand: {sentence}".translate(CONTROLS), _encoding(sys.stderr))
+        _write(sys.stderr, f"drafthand: {sentence}".translate(CONTROLS) + "\n", _encoding(sys.stderr))
     except OutputLost:
         pass
 
@@ -49,7 +54,7 @@ def _write(stream: TextIO | None, text: str, encoding: str) -> None:
         if stream is None:
             raise OSError("the stream is closed")
         stream.flush()
-        stream.buffer.write(f"{text}\n".encode(encoding, "replace"))
+        stream.buffer.write(text.encode(encoding, "replace"))
         stream.buffer.flush()
     except (OSError, ValueError) as error:
         _drop(stream)

@@ -1,27 +1,27 @@
-"""The chat at a terminal: line editing, history, completion, keys and colour. The only module that opens a prompt."""
+"""The chat at a terminal: line editing, history, completion, keys, timers below the prompt. The only module that opens one."""
 
-import os
+import asyncio
 from typing import Any
 
 from prompt_toolkit import PromptSession, print_formatted_text
-from prompt_toolkit.application import get_app
+from prompt_toolkit.application import get_app, run_in_terminal
 from prompt_toolkit.filters import Condition
 from prompt_toolkit.formatted_text import FormattedText
 from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
 from prompt_toolkit.output import ColorDepth
-from prompt_toolkit.styles import Style
-from prompt_toolkit.utils import is_dumb_terminal
 
-from advisor.terminal.answering import HELP_HINT, LEAVE_HINT, answer
+from advisor.terminal.answering import answer
+from advisor.terminal.colours import colour_wanted, style_for
 from advisor.terminal.completion import CommandCompleter
 from advisor.terminal.door import CONTROLS
 from advisor.terminal.history import open_history
 from advisor.terminal.layout import columns, lines
 from advisor.terminal.talk import Talk
+from advisor.terminal.toolbar import toolbar
 
-COLOURS = Style.from_dict({"danger": "bold ansired", "care": "ansiyellow", "question": "bold ansicyan",
-                           "step": "bold", "prompt": "ansigreen"})
-PLAIN = Style.from_dict({})
+LOOK_EVERY_S = 0.5
+DRAW_EVERY_S = 1.0
+ROOM_FOR_OFFERS = 4  # lines below the prompt, on a screen that may have twelve
 
 
 class Prompting:
@@ -29,20 +29,20 @@ class Prompting:
 
     def __init__(self, talk: Talk, **streams: Any) -> None:
         self._talk = talk
-        self._style = COLOURS if colour_wanted() else PLAIN
+        self._style = style_for(talk.settings.contrast)
         self._session: PromptSession[str] = PromptSession(
             history=open_history(), completer=CommandCompleter(talk), complete_while_typing=_a_command_is_typed,
             key_bindings=keys(), style=self._style, color_depth=None if colour_wanted() else ColorDepth.DEPTH_1_BIT,
-            **streams)
+            bottom_toolbar=self._toolbar, refresh_interval=DRAW_EVERY_S, reserve_space_for_menu=ROOM_FOR_OFFERS, **streams)
 
     def run(self) -> None:
         """Until the person leaves."""
-        self.show(f"{self._talk.greeting} {HELP_HINT}")
+        self.show(self._talk.welcome())
         while not self._talk.over:
             try:
-                self.show(answer(self._talk, self._session.prompt(self._message)))
+                self.show(answer(self._talk, self._session.prompt(self._message, pre_run=self._watch)))
             except KeyboardInterrupt:
-                self.show(LEAVE_HINT)
+                self.show(self._talk.leave_hint)
             except EOFError:
                 self._talk.over = True
 
@@ -56,8 +56,35 @@ class Prompting:
         return FormattedText((f"class:{kind}", f"{line}\n")
                              for kind, line in lines(clean, columns(), self._talk.openings))
 
+    # -- timers -------------------------------------------------------------------------------------------------------
+
+    def _watch(self) -> None:
+        """Look after the timers as long as the prompt stands."""
+        get_app().create_background_task(self._remind())
+
+    async def _remind(self) -> None:
+        while True:
+            for line in self._talk.reminders():
+                await run_in_terminal(lambda line=line: self._announce(line))
+            await asyncio.sleep(LOOK_EVERY_S)
+
+    def _announce(self, line: str) -> None:
+        """A line above the prompt; prompt_toolkit takes the prompt away meanwhile and puts it back as it was."""
+        clean = "".join(text for _, text in self.painted(line)).rstrip("\n")
+        print_formatted_text(FormattedText([("class:timer", clean)]), style=self._style, output=self._session.output,
+                             color_depth=self._session.color_depth)
+        if self._talk.rings:
+            self._session.output.bell()
+            self._session.output.flush()
+
+    def _toolbar(self) -> FormattedText:
+        width = self._session.output.get_size().columns
+        conversation = self._talk.conversation
+        line = toolbar(self._talk.standings(), conversation.current.name, width - 1, conversation.rulebook.catalogue)
+        return FormattedText([("class:bar", line)])
+
     def _message(self) -> FormattedText:
-        return FormattedText([("class:prompt", f"{self._talk.conversation.current.name or 'fire'}> ")])
+        return FormattedText([("class:prompt", self._talk.prompt)])
 
 
 def keys() -> KeyBindings:
@@ -71,10 +98,6 @@ def keys() -> KeyBindings:
             event.app.exit(exception=KeyboardInterrupt(), style="class:aborting")
 
     return bindings
-
-
-def colour_wanted() -> bool:
-    return not os.environ.get("NO_COLOR") and not is_dumb_terminal()
 
 
 @Condition

@@ -13,9 +13,10 @@ from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output import DummyOutput
 
 from advisor.clock import SetClock
-from advisor.terminal import answering, history, prompting
+from advisor.session import Session
+from advisor.terminal import colours, history, prompting
 from advisor.terminal.completion import CommandCompleter
-from advisor.terminal.talk import Talk
+from advisor.terminal.talk import LEAVE_HINT, Talk
 
 CTRL_C, CTRL_D, TAB, UP = "\x03", "\x04", "\t", "\x1b[A"
 PAUSE_S = 0.3
@@ -29,7 +30,7 @@ def type_slowly(keyboard, keys):
 
 @pytest.fixture
 def talk(conversation):
-    return Talk(conversation, SetClock(day_minute=16 * 60))
+    return Talk(Session(conversation, None, SetClock(day_minute=16 * 60)))
 
 
 @pytest.fixture
@@ -65,7 +66,7 @@ def test_quit_leaves(typed):
 
 def test_ctrl_c_clears_what_is_typed_and_else_says_how_to_leave(typed):
     shown = typed(f"dome 900{CTRL_C}{CTRL_C}/quit\r")
-    assert shown[1:] == [answering.LEAVE_HINT, "Mind the ash."]
+    assert shown[1:] == [LEAVE_HINT[False], "Mind the ash."]
 
 
 def test_what_was_typed_comes_back_in_this_chat_and_the_next(typed):
@@ -83,7 +84,7 @@ def test_a_history_that_cannot_be_kept_is_no_matter(typed, tmp_path):
 
 
 def test_a_fault_in_one_answer_does_not_end_the_chat(typed, talk, monkeypatch):
-    monkeypatch.setattr(talk, "status", lambda: 1 / 0)
+    monkeypatch.setattr(talk, "where", lambda: 1 / 0)
     shown = typed("/now\r/quit\r")
     assert "ZeroDivisionError" in shown[1] and shown[2] == "Mind the ash."
 
@@ -113,9 +114,9 @@ def test_colour_can_be_turned_off(talk, monkeypatch, environment, colour):
     monkeypatch.setenv("TERM", "xterm-256color")
     for name, value in environment.items():
         monkeypatch.setenv(name, value)
-    assert prompting.colour_wanted() is colour
+    assert colours.colour_wanted() is colour
     with create_app_session(output=DummyOutput()):
-        assert prompting.Prompting(talk)._style is (prompting.COLOURS if colour else prompting.PLAIN)
+        assert prompting.Prompting(talk)._style is (colours.COLOURS if colour else colours.PLAIN)
 
 
 def test_dangers_steps_and_questions_are_painted(talk):

@@ -8,6 +8,7 @@ from advisor.clock import SetClock
 from advisor.conversation import Conversation
 from advisor.errors import CommandRefused
 from advisor.rulebook.loader import read_rulebook, rules_folder
+from advisor.session import Session
 from advisor.terminal import answering, commands
 from advisor.terminal.commands import COMMANDS
 from advisor.terminal.talk import Talk
@@ -15,7 +16,7 @@ from advisor.terminal.talk import Talk
 
 @pytest.fixture
 def talk(conversation):
-    return Talk(conversation, SetClock(day_minute=16 * 60))
+    return Talk(Session(conversation, None, SetClock(day_minute=16 * 60)))
 
 
 @pytest.fixture
@@ -97,7 +98,7 @@ def own_rules(tmp_path):
     """A talk over a copy of the rule base, and the copy."""
     folder = tmp_path / "rules"
     shutil.copytree(rules_folder(), folder)
-    return Talk(Conversation(read_rulebook(folder)), SetClock()), folder
+    return Talk(Session(Conversation(read_rulebook(folder)), None, SetClock())), folder
 
 
 def test_reload_takes_the_rules_as_they_are_now(own_rules):

@@ -1,0 +1,65 @@
+"""All cookers at once: a table where there is room, two lines each where there is not, sentences for a screen reader."""
+
+from collections.abc import Iterator, Sequence
+
+from advisor.course import in_short
+from advisor.rulebook.catalogue import Catalogue
+from advisor.standing import Standing
+from advisor.terminal.timers import cooker_name, countdown
+from advisor.wording import Wording, minutes
+
+HEADS = ("cooker", "dome", "want", "way", "left")
+WIDTHS = (8, 6, 6, 8, 5)
+ONE_ROW = 76  # columns from which the step stands in the row of its cooker
+UNKNOWN, OVER = "-", "over"
+
+
+def board(standings: Sequence[Standing], here: str, width: int, sentences: bool, catalogue: Catalogue,
+          wording: Wording) -> str:
+    """here: the cooker in hand, marked with *. sentences: for a screen reader."""
+    if sentences:
+        return "\n".join(_sentence(standing, catalogue, wording) for standing in standings)
+    rows = [_row(HEADS) + ("  in hand" if width >= ONE_ROW else "")]
+    for standing in standings:
+        rows += _rows(standing, standing.cooker == here, width, catalogue, wording)
+    return "\n".join(rows)
+
+
+def _rows(standing: Standing, here: bool, width: int, catalogue: Catalogue, wording: Wording) -> Iterator[str]:
+    name = standing.cooker or "the one"
+    left = UNKNOWN if standing.left_min is None else OVER if standing.due else countdown(standing.left_min)
+    row = _row((f"{name[:WIDTHS[0] - 1]}{'*' if here else ''}", _degrees(standing.dome_f, wording),
+                _degrees(standing.target_f, wording), standing.way or UNKNOWN, left))
+    doing = _doing(standing, catalogue)
+    if width >= ONE_ROW:
+        yield f"{row}  {doing}"
+    else:
+        yield from (row.rstrip(), f"  {doing}")
+
+
+def _row(cells: Sequence[str]) -> str:
+    """Names to the left, figures to the right."""
+    name, *rest = zip(cells, WIDTHS, strict=True)
+    return " ".join([name[0].ljust(name[1]), *(cell.rjust(room) for cell, room in rest)])
+
+
+def _degrees(fahrenheit: float | None, wording: Wording) -> str:
+    return UNKNOWN if fahrenheit is None else wording.temperature(fahrenheit)
+
+
+def _doing(standing: Standing, catalogue: Catalogue) -> str:
+    phrases = catalogue.phrases
+    danger = f"{phrases['bar_danger']} - " if standing.endangered else ""
+    steps = standing.in_hand or ((standing.then,) if standing.then and not standing.hands_off else ())
+    return danger + (phrases["bar_hands_off"] if standing.hands_off else in_short(steps, catalogue))
+
+
+def _sentence(standing: Standing, catalogue: Catalogue, wording: Wording) -> str:
+    name = cooker_name(standing.cooker, catalogue) if standing.cooker else "The cooker"
+    dome = f"dome {_degrees(standing.dome_f, wording)}" if standing.dome_f is not None else "dome not known"
+    target = f", target {_degrees(standing.target_f, wording)}" if standing.target_f is not None else ""
+    way = f", {standing.way}" if standing.way else ""
+    left = ("" if standing.left_min is None else f" {catalogue.phrases['bar_over'].capitalize()}." if standing.due
+            else f" {minutes(max(1.0, standing.left_min))} left.")
+    doing = _doing(standing, catalogue)
+    return f"{name}: {dome}{target}{way}. {doing[:1].upper()}{doing[1:]}.{left}"
