@@ -9,7 +9,7 @@ from advisor.advice import Advice, Adviser
 from advisor.asides import aside, set_phrases, would_help
 from advisor.composing import Turn, compose
 from advisor.cook import Cook, Waiting, waiting_after
-from advisor.course import course_line
+from advisor.course import course_of
 from advisor.errors import LineRefused
 from advisor.facts import Value
 from advisor.language.heard import Context, Heard
@@ -39,12 +39,22 @@ class Conversation:
         self.rulebook, self._profile, self._forecasts = rulebook, profile or CookerProfile(), forecasts
         self._spoken = spoken or SpokenUnits()
         self._adviser = Adviser(rulebook, self._profile, forecasts)
+        self._of_cookers: dict[str, Adviser] = {}
         self.reset()
 
     def use(self, rulebook: Rulebook) -> None:
         """Go on with another rule base; raises and keeps the old one when the new one can't be made ready."""
         self._adviser = Adviser(rulebook, self._profile, self._forecasts)
+        self._of_cookers = {name: self._adviser.on(own.profile) for name, own in self._of_cookers.items()}
         self.rulebook = rulebook
+
+    def know(self, profiles: Mapping[str, CookerProfile]) -> None:
+        """What is known of single cookers, by name ("": the one nobody names); all others go by `profile`."""
+        self._of_cookers = {name: self._adviser.on(profile) for name, profile in profiles.items()}
+
+    def _adviser_of(self, cooker: str) -> Adviser:
+        named = (own for name, own in self._of_cookers.items() if name == cooker or name and cooker and same_cooker(name, cooker))
+        return next(named, self._adviser)
 
     @property
     def cookers(self) -> tuple[str, ...]:
@@ -58,7 +68,7 @@ class Conversation:
     def standings(self, now: float) -> tuple[Standing, ...]:
         """Where each cooker stands that anything is known of, by name; worked out without asking the rules."""
         cooks = sorted(self._stand.cooks, key=lambda cook: cook.name)
-        return tuple(standing_of(cook, self._adviser.known(cook.situation, now), now) for cook in cooks)
+        return tuple(standing_of(cook, self._adviser_of(cook.name).known(cook.situation, now), now) for cook in cooks)
 
     # -- ways in --------------------------------------------------------------------------------------------------
 
@@ -71,7 +81,7 @@ class Conversation:
             self._units = heard.units or self._units
             if heard.cooker:
                 self._stand.switch(heard.cooker)
-            advise, turn = self._adviser.advise, self._amid(Turn({}, {}), now)
+            advise, turn = self._adviser_of(self.current.name).advise, self._amid(Turn({}, {}), now)
             if reply := aside(heard, self.current, advise, now, self.wording(), self.rulebook, turn):
                 return reply
             return self._take(words, heard, now)
@@ -228,8 +238,8 @@ class Conversation:
         if turn.did and waiting and plan.steps:
             turn = replace(turn, look_again_min=round(waiting.until_min - now, 1))
         if told and cook.steps and plan.steps and not plan.is_emergency:
-            line = course_line(cook, told, plan.steps, waiting, self.rulebook.catalogue, self.wording(), now)
-            turn = replace(turn, before=(*turn.before, line))
+            course = course_of(cook, told, plan.steps, waiting, self.rulebook.catalogue, self.wording(), now)
+            turn = replace(turn, before=(*turn.before, course.says), on_course=course.same)
         return turn, waiting
 
     def _where(self, reply: Reply, advice: Advice, now: float) -> Reply:
@@ -249,10 +259,10 @@ class Conversation:
     def _plan(self, cooker: str, now: float) -> Plan:
         """What a cooker calls for, with nothing asked and nothing forecast."""
         situation = self._stand[cooker].situation
-        return self._adviser.advise(situation, now, self.wording(), asking=False, forecasting=False).plan
+        return self._adviser_of(cooker).advise(situation, now, self.wording(), asking=False, forecasting=False).plan
 
     def _advice(self, cooker: str, now: float, passing: Mapping[str, Value]) -> Advice:
-        return self._adviser.advise(self._stand[cooker].situation, now, self.wording(), passing)
+        return self._adviser_of(cooker).advise(self._stand[cooker].situation, now, self.wording(), passing)
 
     def _opener(self, turn: Turn, advice: Advice) -> QuestionAsked | None:
         """When there is nothing to do and nothing to say, ask the first thing a good hand would ask; when nothing could
@@ -274,9 +284,11 @@ class Conversation:
     def _context(self, now: float, minute_of_day: int | None) -> Context:
         cook = self.current
         facts = {name: fact.value for name, fact in cook.situation.at(self.rulebook.vocabulary, now).items()}
-        asked = cook.asked
+        asked, told = cook.asked, cook.situation.facts.values()
+        latest = max((fact.at_min for fact in told if fact.origin in ("said", "measured")), default=now)
+        recent = frozenset(fact.name for fact in told if fact.at_min == latest and fact.origin in ("said", "measured"))
         return Context(asked=asked.fact if asked else None, choices=asked.choices if asked else (), facts=facts,
-                       units=self._spoken.heard(self._units), minute_of_day=minute_of_day, cookers=self.cookers)
+                       units=self._spoken.heard(self._units), minute_of_day=minute_of_day, cookers=self.cookers, recent=recent)
 
     def _called(self, cooker: str) -> str:
         phrases = self.rulebook.catalogue.phrases

@@ -34,6 +34,10 @@ PARTS_OF_DAY = {
 }
 BETWEEN = {"tomorrow", "in", "the", "at", "this"}
 LEAST_DIGITS = 100
+BEFORE_A_TIME = {"at", "by", "till", "until", "about", "around", "is", "'s", "now", "for", "before", "after"}
+BEFORE_A_YEAR = {"in", "of", "since", "from"}
+AFTER_A_TIME = {"and", "now", "but", "so", "hours", "hrs", "today", "tonight", "or", "then", "sharp"}
+HOTTEST = 1300  # °F, beyond any dial
 FEWEST_MINUTES, MOST_MINUTES = 5, 240  # "in 3" may be hours
 
 
@@ -50,7 +54,31 @@ def mark_clock_times(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
             token.quantity = replace(
                 token.quantity, kind="clock", value=float(hours % 24 * 60 + minutes), half_day=hours <= 12
             )
+    for at, token in enumerate(tokens):
+        if token.quantity and _is_four_digits(token) and _tells_the_time(tokens, at):
+            hours, minutes = divmod(int(token.quantity.value), 100)
+            token.quantity = replace(token.quantity, kind="clock", value=float(60 * hours + minutes))
     return _mark_time_now(_with_part_of_day(_mark_minutes(tokens, lexicon)))
+
+
+def _is_four_digits(token: Token) -> bool:
+    """ "1830": a time of the afternoon, for no thermometer reads so much."""
+    value = token.quantity.value
+    return (
+        token.quantity.kind == "number"
+        and len(token.text) == 4
+        and value == int(value)
+        and HOTTEST <= value < 100 * LAST_HOUR
+        and value % 100 < 60
+    )
+
+
+def _tells_the_time(tokens: list[Token], at: int) -> bool:
+    """Not a year ("in 2019") and not a count ("1800 quid")."""
+    before = tokens[at - 1].text if at else ""
+    behind = tokens[at + 1] if at + 1 < len(tokens) else None
+    followed = behind is not None and behind.kind == "word" and behind.text not in AFTER_A_TIME
+    return before in BEFORE_A_TIME or not followed and before not in BEFORE_A_YEAR
 
 
 def _mark_minutes(tokens: list[Token], lexicon: Lexicon) -> list[Token]:

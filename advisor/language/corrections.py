@@ -68,10 +68,16 @@ def redirected(message: Message, claims: list[Claim], facts: dict[str, Value]) -
         return facts
     value = facts["dome_f"]
     same = [name for name, old in known.items() if bare[0].unit and abs(old - bare[0].value) < NEAR_F]
-    fact = same[0] if same else _denied_fact(message, known) or _nearest_slip(value, known)
+    fact = same[0] if same else _denied_fact(message, known) or _just_told(message, known) or _nearest_slip(value, known)
     if not fact or fact == "dome_f":
         return facts
     return {name: old for name, old in facts.items() if name != "dome_f"} | {fact: value}
+
+
+def _just_told(message: Message, known: dict[str, float]) -> str | None:
+    """The one temperature of the last telling: "no, sorry, 200" puts that right."""
+    recent = [name for name in known if name in message.context.recent]
+    return recent[0] if len(recent) == 1 else None
 
 
 def _names_an_owner(message: Message) -> bool:

@@ -33,6 +33,7 @@ class Context:
     units:     the style the person has used so far; None when not known yet
     minute_of_day: local clock, for "eating at 7"
     cookers:   names of cookers already going
+    recent:    the facts that the last telling brought, for a correction that names none
     """
 
     asked: str | None = None
@@ -41,6 +42,7 @@ class Context:
     units: UnitStyle | None = None
     minute_of_day: int | None = None
     cookers: tuple[str, ...] = ()
+    recent: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ SAID = "said"
 _TO_SENTENCE_END = {"suppose"}
 _WHOLE_SENTENCE = {"elsewhere", "bygone"}
 _WHOLE_CLAUSE = {"tag"}
+_SPEECH = {"says", "said", "reckons", "thinks", "told", "claims", "swears", "tells"}
 AFTER_A_PLAIN_NO = {
     "it",
     "she",
@@ -32,9 +33,9 @@ def moods_of(tokens: list[Token], lexicon: Lexicon) -> list[str]:
     triggers = longest_first(lexicon.moods.find(tokens))
     for trigger in triggers:
         if trigger.means in _WHOLE_SENTENCE:
-            _spread(
-                moods, trigger, _sentence_start(tokens, trigger.start), _sentence_end(tokens, trigger.end)
-            )
+            reports = tokens[trigger.end - 1].text in _SPEECH  # "salmon at 52, my mother says it's raw"
+            start = _clause_start if reports else _sentence_start
+            _spread(moods, trigger, start(tokens, trigger.start), _sentence_end(tokens, trigger.end))
     elsewhere = {trigger.start for trigger in triggers if trigger.means == "elsewhere"}
     for trigger in triggers:
         _apply(moods, trigger, tokens, elsewhere)

@@ -18,7 +18,9 @@ def figure_in(message: Message, match: Match, fact: str) -> float | None:
     quantity = message.tokens[match.quantity].quantity if match.quantity is not None else None
     if quantity is None:
         return None
-    if fact == "food_kg" and is_of_wood(message, match.quantity):
+    if fact in ("food_kg", "charcoal_kg") and (
+        is_of_wood(message, match.quantity) or is_of_wood(message, match.end - 1)
+    ):
         return None
     if fact == "wood_share" and (parts := _parts(message, match)):
         return parts

@@ -27,6 +27,8 @@ COVERS = {
     "tastes_bitter": {"smell"},
     "indoors": {"fire_out"},
     "raining": {"trend"},
+    "windy": {"trend"},
+    "burn_pattern": {"fire_out"},
     "fuel_level": {"stage"},
     "near_combustible": {"charcoal_state"},
     "gauge_suspect": {"fire_out"},
@@ -39,7 +41,7 @@ COVERS = {
     "flames": {"trend"},
     "out_of_fridge_min": {"fire_died_ago_min", "fire_out"},
     "cooling_for_min": {"trend"},
-    "at_target_for_min": {"food_on_for_min"},
+    "at_target_for_min": {"food_on_for_min", "lit_ago_min"},
     "food_on_for_min": {"lit_ago_min"},
     "lid_opens_often": {"vents_moved_every_min"},
     "wood_share": {"fuel_level"},
@@ -179,12 +181,21 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
         return True
     if message.tokens[match.end - 1].lemma == "move" and _moves_a_part(message, match, fact):
         return True
+    if _acts_on_something(message, match):
+        return True
     if fact in OF_THE_FIRE and _speaks_of_another(message, match, start):
         return True
     return any(token.text in data["ruled_out_by"].get(fact, ()) for token in message.tokens) or any(
         token.text in data["ruled_out_in_clause"].get(fact, ())
         for token in message.tokens[start : match.start]
     )
+
+
+def _acts_on_something(message: Message, match: Match) -> bool:
+    """ "Stuck the probe in": a deed, where "stuck at 200" is a state."""
+    verb = message.tokens[match.end - 1].text
+    objects = message.lexicon.data["deeds_with"].get(verb, ())
+    return len(match) == 1 and any(token.text in objects for token in message.tokens[match.end : match.end + 1])
 
 
 def _moves_a_part(message: Message, match: Match, fact: str) -> bool:

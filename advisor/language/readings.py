@@ -16,6 +16,8 @@ from advisor.language.temperatures import temperature_claims
 from advisor.language.unread import WIDEST_READING
 
 FEWEST_FOR_TREND = 3
+NEAR_DOME_F = 60.0
+NEAR_MEAT_F, FAR_FROM_DOME_F = 15.0, 50.0  # what meat and dome may move between two looks: judgement
 WISHES = {"target_f", "meat_target_f"}
 
 
@@ -31,7 +33,7 @@ class Readings:
 def reading_facts(message: Message) -> Readings:
     claims = corrected_claims(message, temperature_claims(message))
     claims = [_answering(message, claim, claims) for claim in claims]
-    claims = _near_done(message, claims)
+    claims = _of_the_meat(message, _near_done(message, claims))
     if asks_for_minutes(message) and bare_minutes(message) is not None:
         claims = []
     scale, shown = scale_of(claims, message.context, spoken_scale(message))
@@ -77,7 +79,7 @@ def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
         return claim
     if any(match.means == "dome_f" for match in message.lexicon.owners.find(message.tokens)) or claim.before:
         return claim
-    if asked in WISHES and _is_a_report(message):
+    if asked in WISHES and (_is_a_report(message) or _is_no_round_wish(message, claim)):
         return claim
     return Claim(asked, claim.value, claim.unit, claim.at, claim.said)
 
@@ -85,6 +87,25 @@ def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
 def _is_a_report(message: Message) -> bool:
     """Whether it says how things stand ("now 255 and climbing"), which is no wish."""
     return any(token.text == "now" for token in message.tokens) or "trend" in phrase_facts(message)
+
+
+def _is_no_round_wish(message: Message, claim: Claim) -> bool:
+    """Nobody aims for 273; it is the next reading of a dome that stood near it."""
+    dome = message.context.facts.get("dome_f")
+    return claim.value % 5 != 0 and isinstance(dome, float) and abs(in_fahrenheit(claim, None) - dome) < NEAR_DOME_F
+
+
+def _of_the_meat(message: Message, claims: list[Claim]) -> list[Claim]:
+    """A bare figure near the meat's last one and far from the dome's is the meat's."""
+    meat, dome = (message.context.facts.get(name) for name in ("meat_f", "dome_f"))
+    if len(claims) != 1 or claims[0].fact != "dome_f" or not (isinstance(meat, float) and isinstance(dome, float)):
+        return claims
+    if any(match.means == "dome_f" for match in message.lexicon.owners.find(message.tokens)):
+        return claims
+    scale = message.context.units.temperature if message.context.units else None
+    value = in_fahrenheit(claims[0], scale)
+    near = abs(value - meat) <= NEAR_MEAT_F and abs(value - dome) > FAR_FROM_DOME_F
+    return [replace(claims[0], fact="meat_f")] if near else claims
 
 
 def _hinted(message: Message, claims: list[Claim]) -> bool:

@@ -31,6 +31,7 @@ OPENINGS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     """`facts` with words that end an earlier fact applied, and what contradicts them taken out."""
     facts = _end_of_the_blaze(message, facts)
+    facts = _the_blaze_goes_on(message, facts)
     facts = _pronoun_of_the_question(message, facts)
     facts = _lid_shut_again(message, facts)
     facts = _held_by_one(message, facts)
@@ -113,6 +114,13 @@ def _end_of_the_blaze(message: Message, facts: dict[str, Value]) -> dict[str, Va
         return facts
     ended = dict.fromkeys(burning, False)
     return {name: value for name, value in facts.items() if name != "fire_out"} | ended
+
+
+def _the_blaze_goes_on(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
+    """ "Still burning" after burning fat or flames speaks of those too."""
+    burning = [name for name in ("grease_fire", "flames") if message.context.facts.get(name) is True]
+    goes_on = facts.get("fire_out") is False or facts.get("fire_grows") is True
+    return {**dict.fromkeys(burning, True), **facts} if goes_on else facts
 
 
 def _pronoun_of_the_question(message: Message, facts: dict[str, Value]) -> dict[str, Value]:

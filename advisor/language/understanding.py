@@ -12,6 +12,7 @@ from advisor.language.answers import answer, is_refusal
 from advisor.language.clocks import mark_clock_times
 from advisor.language.cookers import parts_of
 from advisor.language.events import event_facts
+from advisor.language.dictated import marks_for_words
 from advisor.language.foods import food_facts
 from advisor.language.heard import Context, Heard
 from advisor.language.intents import done_steps, intents_of, is_all_done, topic_of
@@ -28,6 +29,7 @@ from advisor.language.small_talk import is_about_the_fire
 from advisor.language.spoken import join_spoken
 from advisor.language.styles import style_of
 from advisor.language.tokens import Token, tokenise
+from advisor.language.turned import turned
 from advisor.language.urgency import urgency
 from advisor.language.vents import vent_facts
 from advisor.language.words import mend, name, write_out
@@ -55,7 +57,7 @@ def hear(text: str, vocabulary: Vocabulary, context: Context = NOTHING_KNOWN) ->
 
 def read_tokens(text: str, lexicon: Lexicon) -> list[Token]:
     """Tokens with short forms written out, misspellings mended, figures joined with their units and parts named."""
-    tokens = mend(write_out(tokenise(normalise(text)), lexicon), lexicon)
+    tokens = mend(write_out(tokenise(marks_for_words(normalise(text))), lexicon), lexicon)
     tokens = join_quantities(join_spoken(tokens))
     return name(mark_clock_times(tokens, lexicon), lexicon)
 
@@ -71,6 +73,7 @@ def _facts(message: Message):
         **readings.facts,
     } | _told_trend(phrases)
     facts = {fact: value for fact, value in heard.items() if value is not None}
+    facts |= turned(message, facts)
     facts |= event_facts(message, facts)
     if readings.unclear is None:
         facts |= answer(message, facts)

@@ -97,7 +97,7 @@ def _same_again(message: Message, facts: dict[str, Value | None]) -> dict[str, V
 
 
 def _told_amounts(message: Message, openings: list[Opening]) -> list[Opening]:
-    """Openings without a bare verb whose amount follows: "opened the bottom to 2 inches" says 2 inches alone."""
+    """Openings without a bare verb whose amount follows: "opened the bottom (to) 2 inches" says 2 inches alone."""
     kept = []
     for place, opening in enumerate(openings):
         after = openings[place + 1].match.start if place + 1 < len(openings) else opening.match.end
@@ -105,9 +105,17 @@ def _told_amounts(message: Message, openings: list[Opening]) -> list[Opening]:
         start = opening.match.start
         said_of = start > 0 and bool(_vents(message, start - 1) or message.tokens[start - 1].lemma == "be")
         is_verb = opening.match.quantity is None and len(opening.match) == 1
-        if said_of or not is_verb or between[-1:] not in (["to"], ["at"]):
+        onto_its_amount = between[-1:] in (["to"], ["at"]) or _is_one_vent(message, opening.match.end, after)
+        if said_of or not is_verb or not onto_its_amount or place + 1 == len(openings):
             kept.append(opening)
     return kept
+
+
+def _is_one_vent(message: Message, start: int, end: int) -> bool:
+    """Whether nothing but a vent's name stands there ("opened top 5 mm")."""
+    names = [at for at in range(start, end) if message.tokens[at].text not in ("the", "my")]
+    amount = message.tokens[end].quantity if end < len(message.tokens) else None
+    return len(names) == 1 and bool(_vents(message, names[0])) and amount is not None
 
 
 def _is_news(message: Message, start: int, end: int) -> bool:
