@@ -12,7 +12,7 @@ import sqlalchemy as sa
 from sqlalchemy.exc import DBAPIError
 
 from advisor.clock import pause
-from advisor.errors import LogbookError
+from advisor.errors import LogbookError, LogbookUnwritable
 from advisor.logbook.faults import as_ours, is_busy
 
 FILE = "logbook.sqlite"
@@ -90,7 +90,7 @@ def _sqlite(address: sa.URL) -> sa.Engine:
     try:
         folder.mkdir(mode=0o700, parents=True, exist_ok=True)
     except OSError as error:
-        raise LogbookError(f"the folder {folder} cannot be made ({error.strerror})", "the logbook lies there",
+        raise LogbookUnwritable(f"the folder {folder} cannot be made ({error.strerror})", "the logbook lies there",
                            "choose another with --data") from None
     engine = sa.create_engine(address)
     sa.event.listen(engine, "connect", _prepare_sqlite)

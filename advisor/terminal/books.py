@@ -4,15 +4,26 @@ import os
 
 import platformdirs
 
+from advisor.clock import Clock
+from advisor.conversation import Conversation
+from advisor.errors import LogbookUnwritable
 from advisor.logbook.opening import Logbook, open_logbook
-from advisor.settings import Settings, read_settings
+from advisor.session import Session
+from advisor.terminal.ready import settings
 
 
 def open_book(named: str | None) -> Logbook:
     """Raises LogbookError."""
     usual = platformdirs.user_data_path("drafthand", appauthor=False)
-    return open_logbook(named or os.environ.get("DRAFTHAND_DATA") or settings().logbook or usual)
+    return open_logbook(named or os.environ.get("DRAFTHAND_LOGBOOK") or settings().logbook or usual)
 
 
-def settings() -> Settings:
-    return read_settings(platformdirs.user_config_path("drafthand", appauthor=False) / "settings.yaml")
+def kept(conversation: Conversation, named: str | None, clock: Clock) -> Session:
+    """The conversation kept in that logbook. One that takes nothing now is done without, and the session says so.
+
+    Raises LogbookError for one that is of no use at all, such as a damaged one.
+    """
+    try:
+        return Session(conversation, open_book(named), clock)
+    except LogbookUnwritable as error:
+        return Session(conversation, None, clock, error)

@@ -6,9 +6,9 @@ from typing import Any
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, field_validator
 
-from advisor.conversation import Conversation
 from advisor.errors import LineRefused
 from advisor.reply import Reply
+from advisor.session import Session
 from advisor.suggestions import did_you_mean
 
 LONGEST_LINE = 1_000_000   # bytes; a thermometer logger sends a few hundred
@@ -19,7 +19,7 @@ AT = Field(default=None, ge=0, le=LATEST_MIN, allow_inf_nan=False,
 
 
 class _Line(BaseModel):
-    """What all lines have in common. `put` has the conversation answer it at the minute `now`."""
+    """What all lines have in common. `put` has the session answer it."""
 
     model_config = ConfigDict(extra="forbid", strict=True, frozen=True)
     at_min: float | None = AT
@@ -30,8 +30,8 @@ class SayLine(_Line):
 
     say: str
 
-    def put(self, conversation: Conversation, now: float, minute_of_day: int | None) -> Reply:
-        return conversation.say(self.say, now, minute_of_day)
+    def put(self, session: Session) -> Reply:
+        return session.say(self.say, self.at_min)
 
 
 class ReadingLine(_Line):
@@ -39,8 +39,8 @@ class ReadingLine(_Line):
 
     reading: dict[str, Any] = Field(min_length=1)  # each value is checked by the vocabulary
 
-    def put(self, conversation: Conversation, now: float, minute_of_day: int | None) -> Reply:
-        return conversation.reading(self.reading, now)
+    def put(self, session: Session) -> Reply:
+        return session.reading(self.reading, self.at_min)
 
 
 class DoneLine(_Line):
@@ -48,8 +48,8 @@ class DoneLine(_Line):
 
     done: list[int] = Field(min_length=1)
 
-    def put(self, conversation: Conversation, now: float, minute_of_day: int | None) -> Reply:
-        return conversation.done(self.done, now)
+    def put(self, session: Session) -> Reply:
+        return session.done(self.done, self.at_min)
 
 
 class CookerLine(_Line):
@@ -57,8 +57,8 @@ class CookerLine(_Line):
 
     cooker: str = Field(min_length=1, max_length=LONGEST_NAME, pattern=r"\S")
 
-    def put(self, conversation: Conversation, now: float, minute_of_day: int | None) -> Reply:
-        return conversation.switch(self.cooker, now)
+    def put(self, session: Session) -> Reply:
+        return session.switch(self.cooker, self.at_min)
 
 
 class ResetLine(_Line):
@@ -73,8 +73,8 @@ class ResetLine(_Line):
             raise ValueError("reset can only be true")
         return reset
 
-    def put(self, conversation: Conversation, now: float, minute_of_day: int | None) -> Reply:
-        return conversation.reset()
+    def put(self, session: Session) -> Reply:
+        return session.reset(self.at_min)
 
 
 Line = SayLine | ReadingLine | DoneLine | CookerLine | ResetLine

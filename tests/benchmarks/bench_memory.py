@@ -12,6 +12,7 @@ from bench_pipe import conversation
 from advisor.clock import SetClock
 from advisor.conversation import Conversation
 from advisor.rulebook.loader import read_rulebook
+from advisor.session import Session
 from advisor.terminal.pipe import Pipe
 
 FIRST = 1_000
@@ -24,7 +25,7 @@ def resident_mb() -> float:
 
 
 def main(conversations: int) -> None:
-    pipe = Pipe(Conversation(read_rulebook()), SetClock())
+    pipe = Pipe(Session(Conversation(read_rulebook()), None, SetClock()))
     early = 0.0
     for seed in range(conversations):
         for line in conversation(seed):

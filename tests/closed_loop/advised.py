@@ -16,6 +16,7 @@ from troubles import Trouble
 from advisor.clock import SetClock
 from advisor.conversation import Conversation
 from advisor.rulebook.loader import Rulebook
+from advisor.session import Session
 from advisor.terminal.pipe import Pipe
 
 NO_CHECK_MIN = 15.0   # a reply that asks for no look: the owner looks by himself after so long
@@ -34,7 +35,7 @@ class Cook:
 
     def __init__(self, rulebook: Rulebook, world: World, i: int, target_f: float, knows: dict[str, Any], hands: str) -> None:
         self.world, self.i, self.target_f, self.hands = world, i, float(target_f), hands
-        self.pipe = Pipe(Conversation(rulebook, forecasts=True), SetClock())
+        self.pipe = Pipe(Session(Conversation(rulebook, forecasts=True), None, SetClock()))
         self.knows, self.answered = dict(knows), set()
         self.steps: list[dict] = []
         self.at, self.told, self.ready, self.look, self.kept = 0, 0.0, 0.0, 0.0, 0.0

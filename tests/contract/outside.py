@@ -4,6 +4,7 @@ import json
 
 from advisor.clock import SetClock
 from advisor.conversation import Conversation
+from advisor.session import Session
 from advisor.terminal.pipe import Pipe
 
 
@@ -12,7 +13,7 @@ class Program:
 
     def __init__(self, conversation: Conversation) -> None:
         self.clock = SetClock()
-        self.pipe = Pipe(conversation, self.clock)
+        self.pipe = Pipe(Session(conversation, None, self.clock))
         self.last: dict = {}
 
     def send(self, raw: bytes | None = None, **line) -> dict:

@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 from advisor.clock import SetClock
 from advisor.conversation import Conversation
+from advisor.session import Session
 from advisor.terminal.lines import LONGEST_LINE
 from advisor.terminal.pipe import Pipe, lines_of
 
@@ -22,7 +23,7 @@ class Program:
     """Another program on the other end of a pipe, in this process."""
 
     def __init__(self, conversation):
-        self.pipe = Pipe(conversation, SetClock())
+        self.pipe = Pipe(Session(conversation, None, SetClock()))
 
     def send(self, raw=None, **line):
         raw = json.dumps(line).encode() if raw is None else raw

@@ -5,6 +5,7 @@ import json
 import pytest
 
 from advisor.clock import SetClock
+from advisor.session import Session
 from advisor.terminal.pipe import Pipe
 from advisor.terminal.schema import schema
 
@@ -32,7 +33,7 @@ def test_it_is_a_schema(written):
 
 
 def test_every_real_reply_holds(written, conversation):
-    pipe = Pipe(conversation, SetClock())
+    pipe = Pipe(Session(conversation, None, SetClock()))
     for line in LINES:
         holds(written, "line", line)
         reply = json.loads(pipe.answer(json.dumps(line).encode()))
@@ -41,7 +42,7 @@ def test_every_real_reply_holds(written, conversation):
 
 
 def test_errors_hold(written, conversation):
-    holds(written, "error", json.loads(Pipe(conversation, SetClock()).answer(b"?")))
+    holds(written, "error", json.loads(Pipe(Session(conversation, None, SetClock())).answer(b"?")))
 
 
 @pytest.mark.parametrize(("part", "data"), [
