@@ -1,6 +1,7 @@
 """From a situation to what to do about it: derive, infer, plan, forecast, and the question worth asking. No words in."""
 
 from collections.abc import Mapping
+from copy import copy
 from dataclasses import dataclass
 
 from advisor.derivation import derive
@@ -45,6 +46,14 @@ class Adviser:
         self.rulebook, self.profile = rulebook, profile
         self._outlook = Outlook(profile) if forecasts else None
         self._reasoner = Reasoner(rulebook)
+
+    def on(self, profile: CookerProfile) -> "Adviser":
+        """The same for another cooker; the rule base, which takes longest, is not made ready again."""
+        if profile == self.profile:
+            return self
+        other = copy(self)
+        other.profile, other._outlook = profile, Outlook(profile) if self._outlook else None
+        return other
 
     def advise(self, situation: Situation, now: float, wording: Wording, passing: Mapping[str, Value] | None = None,
                asking: bool = True, forecasting: bool = True) -> Advice:

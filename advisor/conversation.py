@@ -9,6 +9,7 @@ from advisor.advice import Advice, Adviser
 from advisor.asides import aside, set_phrases, would_help
 from advisor.composing import Turn, compose
 from advisor.cook import Cook, Waiting, waiting_after
+from advisor.cooknames import same_cooker
 from advisor.course import course_of
 from advisor.errors import LineRefused
 from advisor.facts import Value

@@ -11,6 +11,7 @@ from advisor.yamlfile import write_yaml
 if TYPE_CHECKING:
     from advisor.thermal.learn import Cook, LearnedFact
 
+LEARNED_VERSION = 1   # of the block that thermal/learn.py writes; kept here too, as reading that module loads numpy
 MUCH = (0.85, 0.15)   # above and below this share of cookers it is "more" or "less than most"
 WORTH_SAYING_F = 4.0  # a dial nearer the truth than this is right, for a cook
 WORTH_SAYING = 0.15   # a top vent that differs by less from the usual is the usual one
@@ -69,10 +70,10 @@ def _top(fact: "LearnedFact", phrases: Mapping[str, str]) -> str:
     if abs(change) < WORTH_SAYING:
         return ""
     key = "learned_top_less" if change < 0 else "learned_top_more"
-    return phrases[key].replace("{part}", _part(abs(change)))
+    return phrases[key].replace("{part}", part_of(abs(change)))
 
 
-def _part(share: float) -> str:
+def part_of(share: float) -> str:
     """A share as a cook would say it."""
     parts = ((0.17, "a sixth"), (0.25, "a quarter"), (0.33, "a third"), (0.5, "half"), (0.67, "two thirds"), (1.0, "as much again"))
     return min(parts, key=lambda part: abs(part[0] - share))[1]

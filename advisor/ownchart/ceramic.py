@@ -7,6 +7,7 @@ correction that comes of it, which is how far the correction is trusted.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import exp, log
 
 from advisor.thermal.guess import DOME_H, OUTER_H
@@ -37,7 +38,7 @@ class Wall:
     def followed(self, readings: tuple[tuple[float, float], ...], start_f: float) -> list[float]:
         """°F of the wall at each reading when it stood at start_f at the first; the dome goes straight in between."""
         warm = [start_f]
-        for (before, cooler), (minute, dome) in zip(readings, readings[1:], strict=False):
+        for (before, cooler), (minute, dome) in pairwise(readings):
             span = max(minute - before, 1e-6)
             behind = (dome - cooler) / span * self.lag_min
             warm.append(dome - behind + (warm[-1] - cooler + behind) * exp(-span / self.lag_min))

@@ -55,6 +55,13 @@ _CALLS = (
          "advisor.terminal.importing:run", (
              (("file",), {"metavar": "FILE", "help": "CSV or JSON lines, as the thermometer wrote it"}),
              ON_COOKER, COLUMNS, UNITS, *FILE_TIMES, DATA)),
+    Call("chart", "drafthand chart", "the vent chart of your own cooker, learned from its cooks",
+         "advisor.terminal.chart:run", (
+             (("--cooker",), {"metavar": "NAME", "help": "the cooker, where there are several"}),
+             (("--inches",), {"action": "store_true", "help": "settings as lengths instead of fractions"}),
+             (("--png",), {"metavar": "FILE", "help": "draw it for the screen"}),
+             (("--svg",), {"metavar": "FILE", "help": "draw it for paper"}),
+             (("--json",), {"action": "store_true", "help": "the chart and the stretches it rests on as JSON"}), DATA)),
     Call("plan", 'drafthand plan "WORDS"', "plan a cook (not built yet)", "advisor.terminal.plan:run", (
         (("words",), {"nargs": "*", "metavar": "WORDS", "help": "what is to be cooked"}),
         (("--json",), {"action": "store_true", "help": "the whole plan as JSON"}))),

@@ -87,13 +87,17 @@ def report(setup: Setup) -> None:
     print(f"{setup.name}\n  {'setting by':22} {'back':>6} {'no strong wind':>14} {'most of the time':>16} {'band holds':>10}")
     print(line("the trade's chart", judge(setup, lambda i, target: opening_for(TRADE, target))), flush=True)
     for count in COOKS:
-        charts = [chart_of([cooks[i] for cooks in setup.cooks[:count]], TRADE, setup.kind) for i in range(setup.n)]
-        profiles = [CookerProfile(chart=chart.to_profile()) for chart in charts]
-        bands = [{one.dome_f: (one.low, one.high) for one in chart.lines} for chart in charts]
-        found = judge(setup, lambda i, target: holding(TRADE, profiles[i], target).opening, lambda i, target: bands[i][target])
-        print(line(f"own chart, {count} cooks", found), flush=True)
+        print(line(f"own chart, {count} cooks", after(setup, count)), flush=True)
     found = judge(setup, setup.best())
     print(line("best single setting", found) + f"   ({found['judged']} settings judged)", flush=True)
+
+
+def after(setup: Setup, count: int) -> dict[str, float]:
+    """How the charts fare that rest on the first `count` cooks."""
+    charts = [chart_of([cooks[i] for cooks in setup.cooks[:count]], TRADE, setup.kind) for i in range(setup.n)]
+    profiles = [CookerProfile(chart=chart.to_profile()) for chart in charts]
+    bands = [{one.dome_f: (one.low, one.high) for one in chart.lines} for chart in charts]
+    return judge(setup, lambda i, target: holding(TRADE, profiles[i], target).opening, lambda i, target: bands[i][target])
 
 
 def setups(n: int, seed: int) -> dict[str, Callable[[], Setup]]:

@@ -5,10 +5,10 @@ import pytest
 
 from advisor.conversation import Conversation
 from advisor.errors import ProfileError
-from advisor.outlook.lore import learn_into, learned_of, lore, save
+from advisor.outlook.lore import LEARNED_VERSION, learn_into, learned_of, lore, save
 from advisor.profile import CookerProfile, read_profile
 from advisor.thermal.known import Reading, VentMove
-from advisor.thermal.learn import Cook, Learned
+from advisor.thermal.learn import VERSION, Cook, Learned
 from advisor.thermal.population import draw_z, kind_ranges
 from advisor.wording import Wording
 
@@ -65,3 +65,7 @@ def test_a_learned_cooker_marks_its_numbers_as_learned(rulebook):
     reply = conversation.say("dome 320, want 275, bottom an inch, top half open, lit it 3 hours ago, steady", 0)
     chosen = {used.origin for firing in reply.why for used in firing.used if used.fact == "aim_top"}
     assert chosen <= {"learned"} and reply.steps
+
+
+def test_the_version_is_that_of_the_learning():
+    assert LEARNED_VERSION == VERSION
