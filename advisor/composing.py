@@ -22,7 +22,7 @@ class Turn:
     short: whether the steps in hand need not be said again; elsewhere: dangers that last on the other cookers;
     several: whether more than one cooker is going; did: numbers of the steps reported done; look_again_min: when
     to look again, where the wait of a step done counts and not that of the next; asks_where: whether it only asks where
-    things stand, which three lines answer.
+    things stand, which three lines answer; on_course: whether the plan said before still holds.
     """
 
     heard: Mapping[str, Value]
@@ -37,6 +37,7 @@ class Turn:
     did: tuple[int, ...] = ()
     look_again_min: float | None = None
     asks_where: bool = False
+    on_course: bool = False
 
     @property
     def brings(self) -> bool:
@@ -71,7 +72,7 @@ def _text(turn: Turn, before: tuple[str, ...], answers: tuple[AnswerSaid, ...], 
         return tell_short([*turn.elsewhere, *plan.cautions], before, question, phrases)
     look_again = turn.look_again_min or plan.first_wait_min
     return tell(before, answers, findings, plan, turn.elsewhere, advice.prospect.says, look_again, question, phrases,
-                wording)
+                wording, turn.on_course)
 
 
 def answers_of(advice: Advice, wording: Wording) -> tuple[AnswerSaid, ...]:

@@ -1,6 +1,7 @@
 """Whether the plan is still the one that was under way, and what changed it. Compares what hands do, never words."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from advisor.cook import IDLE, Cook, Waiting, effects
 from advisor.facts import Value
@@ -12,9 +13,17 @@ Told = Mapping[str, Value]
 Move = tuple[str, ...]
 
 
-def course_line(cook: Cook, told: Told, steps: Sequence[StepSaid], waiting: Waiting | None, catalogue: Catalogue,
-                wording: Wording, now: float) -> str:
-    """The line that says whether the plan of `cook` still holds now that `steps` follow from what was told.
+@dataclass(frozen=True, slots=True)
+class Course:
+    """same: whether the plan still holds; says: that, or what changed and why."""
+
+    same: bool
+    says: str
+
+
+def course_of(cook: Cook, told: Told, steps: Sequence[StepSaid], waiting: Waiting | None, catalogue: Catalogue,
+              wording: Wording, now: float) -> Course:
+    """Whether the plan of `cook` still holds now that `steps` follow from what was told.
 
     cook: as the last reply left it, with what was told since in its situation; waiting: the timer from now on.
     """
@@ -24,9 +33,10 @@ def course_line(cook: Cook, told: Told, steps: Sequence[StepSaid], waiting: Wait
     if is_part(steps, left) and all(step.when for step in dropped):
         runs = waiting and waiting.hands_off and waiting.since_min < now
         rest = minutes(waiting.until_min - now) if waiting and runs else ""
-        return wording.fill(phrases["course_same_waiting" if runs else "course_same"], words | {"left": rest})
+        key = "course_same_waiting" if runs else "course_same"
+        return Course(True, wording.fill(phrases[key], words | {"left": rest}))
     words |= {"before": in_short(dropped, catalogue), "why": _why(cook, told, catalogue, wording, now)}
-    return wording.fill(phrases["course_changed_instead" if dropped else "course_changed"], words)
+    return Course(False, wording.fill(phrases["course_changed_instead" if dropped else "course_changed"], words))
 
 
 def in_hand(steps: Iterable[StepSaid]) -> list[StepSaid]:

@@ -12,19 +12,21 @@ MOST_FINDINGS = 2  # more would stand between the cook and the first step
 
 def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequence[FindingSaid], plan: Plan,
          elsewhere: Sequence[CautionSaid], prospect: Sequence[str], look_again_min: float | None,
-         question: QuestionAsked | None, phrases: dict[str, str], wording: Wording) -> str:
+         question: QuestionAsked | None, phrases: dict[str, str], wording: Wording, again: bool = False) -> str:
     """The whole reply. `before` are lines that come ahead of the advice, `prospect` those that say when it is back;
-    `elsewhere` are dangers on other cookers."""
+    `elsewhere` are dangers on other cookers; `again`: without what was said beside the same steps before, but for
+    dangers."""
     first, later = _dangers(plan)
     blocks = [
         danger_lines([*elsewhere, *first], phrases),
         [*before, *(answer.says for answer in answers)],
         [finding.says for finding in _worth_saying(findings, plan)],
         _steps_with_dangers(plan.steps, later, phrases),
-        [f"{phrases['take_care']} {caution.says}" for caution in plan.cautions if caution.level != "danger"],
-        _success(plan, phrases),
+        [f"{phrases['take_care']} {caution.says}" for caution in plan.cautions
+         if caution.level != "danger" and not (again and caution.bears_on)],
+        [] if again else _success(plan, phrases),
         prospect,
-        [_above_us(plan.cautions, phrases)],
+        [] if again else [_above_us(plan.cautions, phrases)],
         [_look_again(look_again_min, phrases, wording)],
         [question_line(question, phrases)],
     ]

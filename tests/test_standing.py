@@ -3,8 +3,10 @@
 import pytest
 
 from advisor.cook import Cook, Waiting, waiting_after
+from advisor.course import Course, course_of
 from advisor.reply import StepSaid
 from advisor.standing import standing_of
+from advisor.wording import Wording
 
 
 def step(n, act, wait=None, when=None, **parameters):
@@ -197,6 +199,19 @@ def test_news_that_are_no_reading_are_named(shut):
     assert "no longer burp the lid - because you told me this: flames show." in shut.say("flames out of the top", 3).text
 
 
-def test_news_that_come_when_a_wait_is_over_are_not_blamed_for_what_time_brought(shut):
-    shut.say("flames out of the top", 3)
-    assert "call the fire service, then keep the lid shut - because 6 minutes have passed." in shut.say("rain started", 9).text
+def test_news_that_come_when_a_wait_is_over_are_not_blamed_for_what_time_brought(rulebook):
+    cook, wording = Cook(steps=SHUT_BOTH[2:], waiting=Waiting(3, 8)), Wording(rulebook.vocabulary)
+    course = course_of(cook, {"raining": True}, (step(1, "stand_clear"),), None, rulebook.catalogue, wording, 9)
+    assert course == Course(False, "Changed: stand clear; no longer burp the lid - because 6 minutes have passed.")
+
+
+def test_on_course_the_hands_are_not_told_again_what_they_know(shut):
+    before, after = shut.say("done", 2).text, shut.say("345", 4).text
+    assert "Take care: Wear heat-proof gloves" in before and "It is working when:" in before
+    assert "Take care:" not in after and "It is working when:" not in after
+    assert "DANGER:" in after and "2. Then burp it" in after
+
+
+def test_on_course_a_new_caution_is_said_all_the_same(shut):
+    text = shut.say("heavy white smoke, it stings my eyes", 3).text
+    assert "Still the same plan" in text and "Stand upwind" in text and "heat-proof gloves" not in text

@@ -6,7 +6,6 @@ import sys
 
 import pytest
 
-
 UNSET = ("NO_COLOR", "COLUMNS", "DRAFTHAND_LOGBOOK", "DRAFTHAND_CLOCK_RATE")
 NO_SETTINGS = {"DRAFTHAND_SETTINGS": "/nowhere/settings.yaml"}
 
