@@ -40,6 +40,7 @@ class CookScene:
     length_min: float
     starts_at: float = 0.0
     degrees: str = "°F"
+    measured_at: str = "dome"
     dome: Sequence[Point] = ()
     core: Sequence[Point] = ()
     band: tuple[float, float] | None = None
@@ -108,7 +109,7 @@ def _curve(axes: Axes, scene: CookScene, size: Size) -> None:
     axes.tick_params(labelsize=size.letters - 1)
     if scene.band:
         axes.axhspan(*scene.band, facecolor="#ece7dc", edgecolor=FAINT, hatch="//", linewidth=0.8, label="target band", zorder=0.5)
-    _line(axes, scene.dome, FIRST, "dome", size)
+    _line(axes, scene.dome, FIRST, scene.measured_at, size)
     _line(axes, scene.core, SECOND, "core of the food", size)
     values = [value for _, value in (*scene.dome, *scene.core)] + list(scene.band or ())
     if values:

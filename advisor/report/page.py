@@ -9,26 +9,24 @@ from markupsafe import Markup
 
 from advisor.pictures.cook_picture import NARROW, WIDE, draw, markup
 from advisor.report import curve
-from advisor.report.report import Report
+from advisor.report.report import TONES, Report
 from advisor.report.scene import scene_of
+from advisor.report.speech import readable
 
 HERE = Path(__file__).parent
-TONES = {"well": "well done", "better": "next time"}
 NUMBERS_MOST = 30  # rows of the curve in numbers
 STEPS_MIN = (5, 10, 15, 30, 60, 120, 240)
 NOTHING = "-"
-UNSEEN = {code: None for code in (*range(32), *range(127, 160), *range(0x202A, 0x202F), *range(0x2066, 0x206A), 0xFEFF)
-          if code not in (9, 10)}
 
 
 def page(report: Report) -> str:
     """The whole page."""
     story, speech = report.story, report.speech
-    scene = scene_of(story, report.lessons, speech.wording.units, speech.title())
+    scene = scene_of(report)
     wide, narrow = (Markup(markup(draw(scene, size, titled=False), name)) for size, name in ((WIDE, "w"), (NARROW, "n")))
     return _template().render(
         title=speech.title(), style=Markup((HERE / "page.css").read_text(encoding="utf-8")), wide=wide, narrow=narrow,
-        start=speech.clock(0), end=speech.clock(story.length_min), outcome=story.outcome,
+        start=speech.clock(0), end=speech.clock(story.length_min), outcome=story.outcome, measured_at=story.measured_at,
         summary=speech.summary(report.phrases), band=report.phrase("band"), burped=any(lid.burp for lid in story.lids),
         lessons=list(_lessons(report)), no_lessons=report.phrase("no_lessons"), rows=report.rows(),
         happenings=[{"at": speech.clock(one.at_min), "kind": one.kind, "says": one.says} for one in report.happenings],
@@ -43,8 +41,7 @@ def _template() -> Template:
 
 
 def _shown(value: object) -> object:
-    """Words without characters that are not seen but turn or hide those that are."""
-    return value.translate(UNSEEN) if isinstance(value, str) and not isinstance(value, Markup) else value
+    return readable(value) if isinstance(value, str) and not isinstance(value, Markup) else value
 
 
 def _lessons(report: Report) -> Iterator[dict[str, str]]:

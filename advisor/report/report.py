@@ -9,6 +9,8 @@ from advisor.report.story import CookStory
 from advisor.report.timeline import Happening, happenings
 from advisor.wording import Wording
 
+TONES = {"well": "well done", "better": "next time"}
+
 
 @dataclass(frozen=True, slots=True)
 class Report:

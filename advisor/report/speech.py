@@ -47,7 +47,7 @@ class Speech:
         """What this cook is called."""
         story = self.story
         number = f"Cook {story.number}" if story.number is not None else "A cook"
-        return ", ".join(filter(None, (number, story.food, story.cooker, day(story.started))))
+        return readable(", ".join(filter(None, (number, story.food, story.cooker, day(story.started)))))
 
     def rows(self, phrases: dict[str, str]) -> Iterator[Row]:
         """The figures for a reader, those not known left out - but for the charcoal, where it is said why."""
@@ -78,6 +78,11 @@ def _length(number: float) -> str:
     return minutes(number) if number >= 0.5 or number == 0 else "less than a minute"
 
 
+def readable(words: str) -> str:
+    """Words without characters that are not seen but turn or hide those that are."""
+    return words.translate(UNSEEN)
+
+
 def day(moment: datetime) -> str:
     """A date as it stands in a heading."""
     return f"{moment.day} {MONTHS[moment.month - 1]} {moment.year}"
@@ -87,6 +92,8 @@ def _names(template: str) -> list[str]:
     return [name for name, _ in PLACEHOLDER.findall(template)]
 
 
+UNSEEN = {code: None for code in (*range(32), *range(127, 160), *range(0x202A, 0x202F), *range(0x2066, 0x206A), 0xFEFF)
+          if code not in (9, 10)}
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
 ROWS = (
     ("length", "{length_min}"),
@@ -108,6 +115,6 @@ ROWS = (
     ("stall", "{stall_min} near {stall_f}, from {stall_at}"),
     ("food off", "{food_off_at}"),
     ("rested", "{rested_min}"),
-    ("readings of the dome", "{readings}"),
+    ("readings", "{readings}"),
     ("longest without a reading", "{longest_gap_min}"),
 )

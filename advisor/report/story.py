@@ -71,7 +71,7 @@ class CookStory:
     """A cook. readings are oldest first; started: with its time zone; length_min: to the end, as told or last heard of.
 
     food_on_min, food_off_min, rested_until_min: when the food went on, came off, and had rested; None when not known.
-    kind: the size of the cooker (a kind of the thermal model).
+    kind: the size of the cooker (a kind of the thermal model); measured_at: the thermometer that `dome` comes from.
     """
 
     started: datetime
@@ -81,6 +81,7 @@ class CookStory:
     kind: str = "large"
     target_f: float | None = None
     outcome: str = ""
+    measured_at: Literal["dome", "grate"] = "dome"
     dome: Points = ()
     meat: Points = ()
     moves: tuple[VentMove, ...] = ()

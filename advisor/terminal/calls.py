@@ -62,6 +62,11 @@ _CALLS = (
              (("--png",), {"metavar": "FILE", "help": "draw it for the screen"}),
              (("--svg",), {"metavar": "FILE", "help": "draw it for paper"}),
              (("--json",), {"action": "store_true", "help": "the chart and the stretches it rests on as JSON"}), DATA)),
+    Call("report", "drafthand report", "a finished cook as a page, a picture or a few lines", "advisor.terminal.report:run", (
+        (("--cook",), {"metavar": "N", "type": int, "help": "the number of the cook; otherwise the last finished one"}),
+        (("--html",), {"metavar": "FILE", "help": "write a page for phone, screen and paper"}),
+        (("--png",), {"metavar": "FILE", "help": "write a picture"}),
+        DATA)),
     Call("plan", 'drafthand plan "WORDS"', "plan a cook (not built yet)", "advisor.terminal.plan:run", (
         (("words",), {"nargs": "*", "metavar": "WORDS", "help": "what is to be cooked"}),
         (("--json",), {"action": "store_true", "help": "the whole plan as JSON"}))),

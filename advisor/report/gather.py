@@ -1,0 +1,138 @@
+"""From the logbook to the story of one cook. The only place of the report that knows how cooks are kept."""
+
+from collections.abc import Iterable, Iterator
+from datetime import UTC, datetime, tzinfo
+from itertools import pairwise
+from typing import Any
+
+from advisor.errors import DrafthandError
+from advisor.logbook import records
+from advisor.logbook.reader import Reader
+from advisor.report.story import Advised, CookStory, Deed, FuelTold, LidUp, Note, Points, VentMove
+from advisor.units import UnitStyle
+
+MS = 60_000
+BURP = "burp_lid"
+SAME_LIFT_MS = 2 * MS  # a burp reported done belongs to a lid told so close to it; judgement
+CELSIUS = UnitStyle(temperature="C", length="cm", mass="kg")
+
+Told = tuple[int, str, Any]  # moment (ms), fact, value
+
+
+class NoSuchCook(DrafthandError):
+    """No cook to report on."""
+
+
+def last_finished(book: Reader) -> records.Cook:
+    """The finished cook that began last. Raises NoSuchCook."""
+    finished = [cook for cook in book.cooks() if cook.ended_ms is not None]
+    if not finished:
+        raise NoSuchCook("no finished cook stands in the logbook", "a report tells of one that is over",
+                         "say in the chat when a cook is over, or name one with --cook NUMBER")
+    return finished[-1]
+
+
+def story_of(book: Reader, cook: records.Cook, zone: tzinfo | None = None) -> CookStory:
+    """The story of a cook, its times of day in `zone` (None: the machine's own). Raises LogbookError."""
+    readings, told = book.readings(cook.id), list(_told(_turns(book, cook), cook.cooker))
+    dome, meat = _curve(readings, "dome", cook), _curve(readings, "meat", cook)
+    deeds = book.deeds(cook.id)
+    on, off, rested = _food(deeds, told)
+    moves, advice, notes = book.moves(cook.id), book.advice(cook.id), book.notes(cook.id)
+    ends = [cook.ended_ms] if cook.ended_ms is not None else [
+        cook.started_ms, *(one.at_ms for kind in (readings, moves, deeds, advice, notes) for one in kind)]
+
+    def minute(at_ms: int | None) -> float | None:
+        return None if at_ms is None else (at_ms - cook.started_ms) / MS
+
+    return CookStory(
+        started=datetime.fromtimestamp(cook.started_ms / 1000, UTC).astimezone(zone), length_min=minute(max(ends)),
+        number=cook.id, cooker=cook.cooker, kind=(book.profile(cook.cooker) or {}).get("kind", "large"),
+        target_f=cook.target_f, outcome=cook.outcome or "", dome=dome or _curve(readings, "grate", cook), meat=meat,
+        measured_at="dome" if dome or not _curve(readings, "grate", cook) else "grate",
+        moves=tuple(VentMove(minute(move.at_ms), move.vent, move.opening, move.was) for move in moves),
+        lids=tuple(LidUp(minute(at_ms), burp, None if shut is None else (shut - at_ms) / MS)
+                   for at_ms, burp, shut in _lids(book.lids(cook.id), deeds, told)),
+        deeds=tuple(Deed(minute(deed.at_ms), deed.act, deed.says) for deed in deeds),
+        advice=tuple(_advised(minute(one.at_ms), one) for one in advice),
+        notes=tuple(Note(minute(note.at_ms), note.words) for note in notes),
+        fuel=_fuel(told), food=str(next((value for _, fact, value in reversed(told) if fact == "food"), "")),
+        food_on_min=minute(on), food_off_min=minute(off), rested_until_min=minute(rested))
+
+
+def spoken_units(book: Reader, cook: records.Cook) -> UnitStyle | None:
+    """The units in which the person was last answered during the cook; None where no answer shows it."""
+    for turn in reversed(_turns(book, cook)):
+        text = (turn.reply or {}).get("text") or ""
+        if "°C" in text or "°F" in text:
+            return CELSIUS if "°C" in text else UnitStyle()
+    return None
+
+
+def _turns(book: Reader, cook: records.Cook) -> list[records.Turn]:
+    """The turns of the cook's talk while it went on."""
+    if cook.talk_id is None:
+        return []
+    end = cook.ended_ms if cook.ended_ms is not None else float("inf")
+    return [turn for turn in book.turns(cook.talk_id) if cook.started_ms <= turn.at_ms <= end]
+
+
+def _told(turns: Iterable[records.Turn], cooker: str) -> Iterator[Told]:
+    """What was told of this cooker, in words; nothing where a reply speaks of another."""
+    for turn in turns:
+        reply = turn.reply or {}
+        if (reply.get("cooker") or "") in (cooker, ""):
+            yield from ((turn.at_ms, fact, value) for fact, value in (reply.get("heard") or {}).items())
+        for other in reply.get("also_heard") or ():
+            if other["cooker"] == cooker:
+                yield from ((turn.at_ms, fact, value) for fact, value in other["heard"].items())
+
+
+def _curve(readings: Iterable[records.Reading], probe: str, cook: records.Cook) -> Points:
+    return tuple(((one.at_ms - cook.started_ms) / MS, one.value_f) for one in readings if one.probe == probe)
+
+
+def _lids(lids: Iterable[int], deeds: Iterable[records.Deed], told: Iterable[Told]) -> list[tuple[int, bool, int | None]]:
+    """(moment, whether it was a burp, when it was shut again as told), oldest first; what is close together is one."""
+    burps = [deed.at_ms for deed in deeds if deed.act == BURP]
+    states = [(at_ms, value) for at_ms, fact, value in told if fact == "lid_open"]
+    lifted: list[int] = []
+    for at_ms in sorted([*lids, *burps, *(at_ms for at_ms, is_open in states if is_open)]):
+        if not lifted or at_ms - lifted[-1] > SAME_LIFT_MS:
+            lifted.append(at_ms)
+    return [(at_ms, any(0 <= burp - at_ms <= SAME_LIFT_MS for burp in burps), _shut_after(at_ms, states)) for at_ms in lifted]
+
+
+def _shut_after(at_ms: int, states: Iterable[tuple[int, bool]]) -> int | None:
+    """When the lid, told open at or just after a moment, was next told shut."""
+    after = [state for state in states if state[0] >= at_ms]
+    if not after or not after[0][1] or after[0][0] - at_ms > SAME_LIFT_MS:
+        return None
+    return next((moment for moment, is_open in after if not is_open), None)
+
+
+def _advised(at_min: float, advice: records.Advice) -> Advised:
+    return Advised(at_min, tuple(step["says"] for step in advice.steps), tuple(caution["says"] for caution in advice.cautions))
+
+
+def _fuel(told: list[Told]) -> FuelTold:
+    """The first and the last fuel level; no first one where it rose in between, as fuel was added then."""
+    levels = [value for _, fact, value in told if fact == "fuel_level"]
+    weights = [value for _, fact, value in told if fact == "charcoal_kg"]
+    fell = all(later <= earlier for earlier, later in pairwise(levels))
+    first = levels[0] if len(levels) > 1 and fell else None
+    return FuelTold(first, levels[-1] if levels else None, weights[0] if weights and first is not None else None)
+
+
+def _food(deeds: Iterable[records.Deed], told: list[Told]) -> tuple[int | None, int | None, int | None]:
+    """(put on, taken off, rested until), moments; from steps done, from words, or None."""
+    on = [deed.at_ms for deed in deeds if deed.act == "put_food_on"]
+    on += [at_ms for at_ms, fact, value in told if fact == "food_on" and value is True]
+    on += [at_ms - round(value * MS) for at_ms, fact, value in told if fact == "food_on_for_min"]
+    start = min(on, default=None)
+    off = [deed.at_ms for deed in deeds if deed.act == "take_food_off"]
+    off += [at_ms for at_ms, fact, value in told if (fact, value) in (("food_on", False), ("resting", True))]
+    ends = [at_ms for at_ms in off if start is None or at_ms > start]
+    end = min(ends, default=None)
+    rested = [at_ms for at_ms, fact, value in told if (fact, value) == ("resting", False) and end is not None and at_ms > end]
+    return start, end, min(rested, default=None)

@@ -1,0 +1,24 @@
+"""A report as a few lines of text, for a terminal."""
+
+from advisor.report.report import TONES, Report
+
+
+def text(report: Report) -> str:
+    """Title, summary, lessons and figures; long lines are left to the terminal to break."""
+    speech = report.speech
+    blocks = [[speech.title(), *_outcome(report)], [speech.summary(report.phrases)], _lessons(report) or [report.phrase("no_lessons")],
+              [f"{row.name}: {row.value}{f' - {row.note}' if row.note else ''}" for row in report.rows()], [report.phrase("closing")]]
+    return "\n\n".join("\n".join(block) for block in blocks)
+
+
+def _outcome(report: Report) -> list[str]:
+    story, clock = report.story, report.speech.clock
+    return [f"{clock(0)} to {clock(story.length_min)}", *([f"How it turned out: {story.outcome}"] if story.outcome else [])]
+
+
+def _lessons(report: Report) -> list[str]:
+    return [f"{TONES[lesson.tone].capitalize()}{_at(report, lesson.at_min)}: {report.said(lesson)}" for lesson in report.lessons]
+
+
+def _at(report: Report, at_min: float | None) -> str:
+    return "" if at_min is None else f", at {report.speech.clock(at_min)}"
