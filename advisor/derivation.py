@@ -23,6 +23,8 @@ SETTLE_BELOW_F = 10.0       # common practice, no published source: "a little un
 INCH_IN = 1.0               # common practice, no published source: the bottom vent about an inch open
 NEAR_TARGET_F = 15.0        # common practice, no published source: off by 10-15 °F is near enough
 STEADY_F_PER_MIN = 0.5      # a move of less than 5 °F, one step of the dial, in 10 minutes can't be told from none
+SHUT = 0.02                 # a slide that far from its stop lets no air worth naming through: judgement
+BLAZES = ("grease_fire", "flames")
 DIRTY_SMOKE = ("white", "grey", "yellow", "black")
 TREND_WINDOW_MIN = 30.0     # older readings say nothing about where the dome heads now
 PACE_MIN = 12.0             # readings within this of the last one make its pace
@@ -38,10 +40,12 @@ def derive(situation: Situation, vocabulary: Vocabulary, chart: VentChart, profi
     book = _Book(known, vocabulary, now)
     _profile(book, profile)
     _vents(book, profile)
+    _taken(book, vocabulary)
     _distance(book)
     _pace(book, situation)
     _near_target(book, situation)
     _smoke(book, situation)
+    _blaze(book, situation)
     _gauges(book)
     _plan_numbers(book, chart, profile, situation)
     return known
@@ -81,6 +85,15 @@ def _vents(book: _Book, profile: CookerProfile) -> None:
             book.put(vent, min(1.0, inches / travel))
         elif opening is not None and vent == "bottom_vent":
             book.put("bottom_vent_in", round(opening * travel, 2))
+
+
+def _taken(book: _Book, vocabulary: Vocabulary) -> None:
+    """What a word such as "low and slow" is taken to mean in figures, until a figure is told."""
+    for name, fact in tuple(book.known.items()):
+        for other, value in vocabulary[name].taken_as.get(str(fact.value), {}).items():
+            if other not in book.known:
+                book.put(other, value, "assumed")
+                book.put(f"{other}_taken", True)
 
 
 def _distance(book: _Book) -> None:
@@ -145,6 +158,33 @@ def _smoke(book: _Book, situation: Situation) -> None:
         book.put("smoke_for_min", told.at_min - told.since_min)
 
 
+def _blaze(book: _Book, situation: Situation) -> None:
+    """For how long both vents have been shut, and for how long it burnt on by the last word of it."""
+    shut = shut_since(book.known, situation)
+    if shut is not None:
+        book.put("shut_in_for_min", book.now - shut)
+    burning = [fact for name in BLAZES if (fact := book.known.get(name)) and fact.value is True]
+    if not burning:
+        return
+    last = max(fact.at_min for fact in burning)
+    first = min(fact.at_min if fact.since_min is None else fact.since_min for fact in burning)
+    book.put("blaze_for_min", last - first)
+    if shut is not None and last >= shut:
+        book.put("burns_shut_in_min", last - shut)
+
+
+def shut_since(known: Mapping[str, Fact], situation: Situation) -> float | None:
+    """The minute since when both vents have been shut, as told; None when they are not known to be."""
+    vents = [known.get(name) for name in ("bottom_vent", "top_vent")]
+    if not all(vent and float(vent.value) <= SHUT for vent in vents):
+        vents = [fact for fact in (known.get("choked"),) if fact and fact.value is True]
+    if not vents:
+        return None
+    told = max(vent.at_min if vent.since_min is None else vent.since_min for vent in vents if vent)
+    moved = situation.facts.get("vents_moved_ago_min")
+    return min(told, moved.at_min - float(moved.value)) if moved and moved.at_min >= told else told
+
+
 def _gauges(book: _Book) -> None:
     book.put("gauge_gap_f", book.both("dome_f", "grate_f", lambda dome, grate: dome - grate))
     altitude = book.number("altitude_ft")
@@ -152,6 +192,7 @@ def _gauges(book: _Book) -> None:
     book.put("boiling_point_f", boiling, "derived" if altitude is not None else "assumed")
     if (reads := book.number("boiling_reads_f")) is not None:
         book.put("boiling_error_f", reads - boiling)
+        book.put("true_dome_f", book.both("dome_f", "boiling_error_f", lambda dome, error: dome - error))
     if (reads := book.number("ice_reads_f")) is not None:
         book.put("ice_error_f", reads - 32.0)
 
