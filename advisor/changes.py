@@ -119,3 +119,12 @@ def flags_ended(kept: Mapping[str, Fact], new: Mapping[str, Fact], vocabulary: V
     return {name: Fact(name, False, "derived", now) for name, fact in kept.items()
             if fact.value is True and any(condition.holds(new[condition.fact].value)
                                           for condition in vocabulary[name].ended_by if condition.fact in new)}
+
+
+def flags_open_again(kept: Mapping[str, Fact], new: Mapping[str, Fact], vocabulary: Vocabulary) -> set[str]:
+    """False flags whose end is over: vents shut again can choke again. They are unknown until told or concluded anew."""
+    now = {**kept, **new}
+    return {name for name, fact in kept.items() if fact.value is False and name not in new
+            and any(condition.fact in new for condition in vocabulary[name].ended_by)
+            and not any(condition.fact in now and condition.holds(now[condition.fact].value)
+                        for condition in vocabulary[name].ended_by)}

@@ -16,6 +16,7 @@ from advisor.facts import Value
 from advisor.language.heard import Context, Heard
 from advisor.language.understanding import hear
 from advisor.plan import Plan
+from advisor.presuming import presumed_done
 from advisor.profile import CookerProfile
 from advisor.remembering import recall, remember
 from advisor.reply import OtherHeard, QuestionAsked, Reply
@@ -26,6 +27,8 @@ from advisor.standing import Standing, asks_where, standing_of, three_lines
 from advisor.units import SpokenUnits, UnitStyle
 from advisor.urgency import urgency
 from advisor.wording import Wording
+
+OF_THE_HANDS = {"done", "cannot", "correction"}   # a message that says itself what was done of what was told
 
 
 class Conversation:
@@ -97,8 +100,9 @@ class Conversation:
         with self._all_or_nothing():
             if isinstance(cooker := checked.get("cooker"), str):
                 self._stand.switch(cooker)
+            before = self._presume(checked, now)
             self._stand.tell(self._stand.current, checked, "measured", self.rulebook, now)
-            return self._advise(Turn(checked, {}), now)
+            return self._advise(Turn(checked, {}, before=before), now)
 
     def done(self, numbers: Iterable[int], now: float) -> Reply:
         """Steps of the last reply carried out. Raises LineRefused for a number that no step has."""
@@ -180,8 +184,17 @@ class Conversation:
         phrase = "undone" if self._stand.go_back() else "nothing_to_undo"
         return self._advise(Turn({}, {}, before=(self.rulebook.catalogue.phrases[phrase],)), now)
 
+    def _presume(self, told: Mapping[str, Value], now: float) -> tuple[str, ...]:
+        """Do the steps that a reading shows to be done, at the minute they were told; what is taken for granted, in words."""
+        cook = self.current
+        if not (numbers := presumed_done(cook, told, now)) or cook.waiting is None:
+            return ()
+        self._stand.do(numbers, self.rulebook, cook.waiting.since_min)
+        return (self.rulebook.catalogue.phrases["presumed_done"],)
+
     def _take(self, words: str, heard: Heard, now: float) -> Reply:
         stand, rulebook = self._stand, self.rulebook
+        presumed = () if OF_THE_HANDS & set(heard.intents) else self._presume(heard.facts, now)
         stand.take_back(taken_back(heard))
         stand.tell(stand.current, completed(heard, self.current), "said", rulebook, now)
         for cooker, told in heard.others:
@@ -196,7 +209,7 @@ class Conversation:
         named = {"cooker": stand.current} if heard.cooker else {}
         turn = Turn(heard.facts | named, {"about": heard.about} if heard.about else {},
                     tuple(OtherHeard(cooker=name, heard=told) for name, told in heard.others),
-                    set_phrases(heard, rulebook.catalogue), usable(heard), self._unclear(heard),
+                    presumed + set_phrases(heard, rulebook.catalogue), usable(heard), self._unclear(heard),
                     short=is_small_talk(heard), did=did,
                     asks_where=bool(self.current.steps) and asks_where(words, heard, rulebook.catalogue.where_words))
         return self._most_urgent(turn, now)

@@ -13,6 +13,7 @@ from advisor.changes import (
     ended_by_words,
     faded,
     flags_ended,
+    flags_open_again,
     left_target,
     moves_in,
     moves_shown,
@@ -89,6 +90,8 @@ class Situation:
         target = target_between_the_lines(new, now) | dome_stays(self.facts, new)
         ended = ended_by_words(new | target, self.facts, vocabulary, now) | left_target(self.facts, new)
         kept = {name: fact for name, fact in self.facts.items() if name not in ended}
+        again = flags_open_again(kept, target | moved | new, vocabulary)
+        kept = {name: fact for name, fact in kept.items() if name not in again}
         facts = kept | flags_ended(kept, new, vocabulary, now) | target | moved | new
         readings, from_target = self._read(facts, new, now)
         return replace(self, facts=facts, readings=readings[-MOST_READINGS:], from_target=from_target,

@@ -23,7 +23,7 @@ def main(options: argparse.Namespace) -> None:
     i = options.which
     print(name, "target", found["target_f"][i], "hands", found["hands"][i])
     for minute, line, reply in found["talks"][i]:
-        rules = [one["rule"] for one in reply["why"] if one["stage"] == "recover"] if options.why else []
+        rules = [one["rule"] for one in reply["why"]] if options.why else []
         print(f"{minute:4} true {found['paths'][minute, i]:4.0f}", {k: v for k, v in line.items()}, rules)
         print("        ", "; ".join(told(step) for step in reply["steps"]), "| check", reply["check_in_min"],
               "| asks", (reply["asks"] or {}).get("fact"))

@@ -1,0 +1,27 @@
+"""Steps nobody reported done: when the dome is read again as asked, they are taken for done when they were told. Pure."""
+
+from collections.abc import Mapping
+
+from advisor.changes import VENTS
+from advisor.cook import Cook
+from advisor.facts import Value
+
+IN_TIME = 0.75   # of the wait told: a dome read sooner may come from somebody who has not begun yet; judgement
+READINGS = {"dome_f", "over_f"}
+OWN_WORDS = {*VENTS, "vents_moved_ago_min", "choked", "lid_open"}   # who tells these says himself what was done
+
+
+def presumed_done(cook: Cook, told: Mapping[str, Value], now: float) -> tuple[int, ...]:
+    """Numbers of the steps in hand that a fresh dome reading shows to be done, as nobody says otherwise.
+
+    Somebody told to move a vent, wait ten minutes and read the dome, who then reads it, has moved the vent. Without this
+    a fire that was choked and not reported would never be given air again.
+    """
+    waiting = cook.waiting
+    if waiting is None or waiting.hands_off or not READINGS & set(told) or OWN_WORDS & set(told):
+        return ()
+    if now - waiting.since_min < IN_TIME * (waiting.until_min - waiting.since_min):
+        return ()
+    in_hand = set(cook.steps_in_hand())
+    due = [step for step in cook.steps if step.n in in_hand and not step.when]
+    return tuple(step.n for step in due) if any(step.act == "set_vent" for step in due) else ()
