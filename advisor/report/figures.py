@@ -52,7 +52,7 @@ FIGURES: dict[str, tuple[Kind, str]] = {
     "dip_at": ("moment", "when the lid was lifted then"),
     "chased_lids": ("count", "times the vents were moved within ten minutes after the lid was lifted"),
     "chased_lids_at": ("moment", "the first of them"),
-    "steps_done": ("count", "steps of the advice reported done"),
+    "steps_done": ("count", "steps of the advice done, as reported or taken for granted"),
     "advised": ("count", "times advice with steps was given"),
     "food_on_at": ("moment", "the food went on"),
     "food_before_target_min": ("minutes", "from the food going on to the dome reaching the band"),

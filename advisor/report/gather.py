@@ -112,7 +112,8 @@ def _shut_after(at_ms: int, states: Iterable[tuple[int, bool]]) -> int | None:
 
 
 def _advised(at_min: float, advice: records.Advice) -> Advised:
-    return Advised(at_min, tuple(step["says"] for step in advice.steps), tuple(caution["says"] for caution in advice.cautions))
+    dangers = tuple(caution["says"] for caution in advice.cautions if caution["level"] == "danger")
+    return Advised(at_min, tuple(step["says"] for step in advice.steps), dangers)
 
 
 def _fuel(told: list[Told]) -> FuelTold:

@@ -22,12 +22,14 @@ Tone = Literal["well", "better"]
 
 
 class LessonRule(Frozen):
-    """One lesson as it stands in the file; at: the figure that says to which minute it belongs."""
+    """One lesson as it stands in the file; at: the figure that says to which minute it belongs; unless_told: lessons that
+    say as much."""
 
     tone: Tone
     worth: float = Field(ge=0, le=100)
     when: Conditions
     unless: Conditions = ()
+    unless_told: tuple[str, ...] = ()
     at: str | None = None
     says: str = Field(min_length=1)
     source: str = Field(min_length=1)
@@ -77,18 +79,28 @@ def read_lessons(folder: Path) -> LessonBook:
     _check_phrases(path, book.phrases)
     for name, lesson in book.lessons.items():
         _check_names(path, name, lesson)
+        _check_others(path, name, lesson, book)
     return book
 
 
 def choose(book: LessonBook, figures: Figures) -> tuple[Lesson, ...]:
     """At most MOST lessons, most useful first; praise takes the last place when it would have none."""
-    held = sorted(((name, lesson) for name, lesson in book.lessons.items() if lesson.holds(figures)),
-                  key=lambda pair: -pair[1].worth)
+    held = _told_once(sorted(((name, lesson) for name, lesson in book.lessons.items() if lesson.holds(figures)),
+                             key=lambda pair: -pair[1].worth))
     chosen, left = held[:MOST], held[MOST:]
     praise = _first_praise(left)
     if praise and not _first_praise(chosen):
         chosen = [*chosen[:-1], praise]
     return tuple(_lesson(letter, *pair, figures) for letter, pair in zip("ABCDE", chosen, strict=False))
+
+
+def _told_once(pairs: Iterable[tuple[str, LessonRule]]) -> list[tuple[str, LessonRule]]:
+    """The lessons without those of which a more useful one says as much."""
+    kept: dict[str, LessonRule] = {}
+    for name, lesson in pairs:
+        if not kept.keys() & set(lesson.unless_told):
+            kept[name] = lesson
+    return list(kept.items())
 
 
 def _first_praise(pairs: Iterable[tuple[str, LessonRule]]) -> tuple[str, LessonRule] | None:
@@ -106,6 +118,12 @@ def _check_names(path: Path, name: str, lesson: LessonRule) -> None:
     if lesson.at and FIGURES[lesson.at][0] != "moment":
         raise RuleFileError(f"{path}:{line_of(path, ['lessons', name, 'at'])}", f"{name} points at {lesson.at!r}, which is no minute",
                             "it has no place on the curve", f"name one that ends in _at, such as {_moments()[0]}")
+
+
+def _check_others(path: Path, name: str, lesson: LessonRule, book: LessonBook) -> None:
+    for other in (other for other in lesson.unless_told if other not in book.lessons):
+        raise RuleFileError(f"{path}:{line_of(path, ['lessons', name, 'unless_told'])}", f"there is no lesson {other!r}", "",
+                            did_you_mean(other, book.lessons))
 
 
 def _check_phrases(path: Path, phrases: Mapping[str, str]) -> None:

@@ -32,7 +32,7 @@ class Speech:
         if isinstance(value, bool):
             return "yes" if value else "no"
         return {"moment": self.clock, "minutes": _length, "temperature": self.wording.temperature, "opening": opening,
-                "difference": self.wording.difference, "count": lambda v: f"{v:.0f}" if v >= 10 or v == int(v) else f"{v:.1f}",
+                "difference": self.wording.difference, "count": _count,
                 "share": lambda v: f"{100 * v:.0f}%", "mass": self.wording.mass}[FIGURES[name][0]](value)
 
     def fill(self, text: str) -> str:
@@ -52,7 +52,7 @@ class Speech:
     def rows(self, phrases: dict[str, str]) -> Iterator[Row]:
         """The figures for a reader, those not known left out - but for the charcoal, where it is said why."""
         for label, template in ROWS:
-            if all(name in self.figures for name in _names(template)):
+            if all(name in self.figures for name in _names(template)) and self._worth_saying(_names(template)[0]):
                 yield Row(self.fill(label), self.fill(template))
         yield Row("charcoal used", *self._fuel(phrases))
 
@@ -62,6 +62,10 @@ class Speech:
         name = ("summary_no_target" if "target_f" not in known else "summary_not_reached" if "reached_at" not in known
                 else "summary" if "in_band_share" in known else "summary_too_little")
         return self.fill(phrases[name])
+
+    def _worth_saying(self, name: str) -> bool:
+        """A count of nothing is worth a line only where it tells how the cook was done."""
+        return bool(self.figures[name]) or name not in SILENT_AT_ZERO
 
     def _fuel(self, phrases: dict[str, str]) -> tuple[str, str]:
         """(amount, how it is known)."""
@@ -76,6 +80,10 @@ class Speech:
 
 def _length(number: float) -> str:
     return minutes(number) if number >= 0.5 or number == 0 else "less than a minute"
+
+
+def _count(number: float) -> str:
+    return "none told" if number == 0 else f"{number:.0f}" if number >= 10 or number == int(number) else f"{number:.1f}"
 
 
 def readable(words: str) -> str:
@@ -95,6 +103,7 @@ def _names(template: str) -> list[str]:
 UNSEEN = {code: None for code in (*range(32), *range(127, 160), *range(0x202A, 0x202F), *range(0x2066, 0x206A), 0xFEFF)
           if code not in (9, 10)}
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
+SILENT_AT_ZERO = ("moves", "burps", "advised", "steps_done")
 ROWS = (
     ("length", "{length_min}"),
     ("target", "{target_f}"),
@@ -109,7 +118,7 @@ ROWS = (
     ("burps", "{burps}"),
     ("lid up in all", "{lid_up_min}"),
     ("pieces of advice", "{advised}"),
-    ("steps reported done", "{steps_done}"),
+    ("steps taken as done", "{steps_done}"),
     ("food on", "{food_on_at}"),
     ("core", "from {core_first_f} to {core_highest_f}, highest at {core_highest_at}"),
     ("stall", "{stall_min} near {stall_f}, from {stall_at}"),

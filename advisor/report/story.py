@@ -42,11 +42,11 @@ class Deed:
 
 @dataclass(frozen=True, slots=True)
 class Advised:
-    """One piece of advice: its steps in words, and the dangers and warnings that stood with it."""
+    """One piece of advice: its steps in words, and the dangers that stood with it."""
 
     at_min: float
     steps: tuple[str, ...]
-    cautions: tuple[str, ...] = ()
+    dangers: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

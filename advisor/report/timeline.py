@@ -21,7 +21,7 @@ class Happening:
 
 def happenings(story: CookStory) -> list[Happening]:
     """Everything that was told of the cook, oldest first. What was advised twice in a row is told once."""
-    told = [*_vents(story), *_lids(story), *_advice(story.advice), *_food(story)]
+    told = [*_advice(story.advice), *_vents(story), *_lids(story), *_food(story)]
     told += [Happening(deed.at_min, "done", deed.says) for deed in story.deeds]
     told += [Happening(note.at_min, "note", note.words) for note in story.notes]
     return sorted(told, key=lambda one: one.at_min)
@@ -58,12 +58,20 @@ def _lasted(length: float) -> str:
 
 
 def _advice(advice: tuple[Advised, ...]) -> Iterator[Happening]:
+    """Each danger stands where it was first told; whoever reads the steps again must meet it."""
     before: tuple[str, ...] = ()
+    warned: set[str] = set()
     for one in advice:
+        for danger in (danger for danger in one.dangers if danger not in warned):
+            yield Happening(one.at_min, "danger", danger)
         if one.steps and one.steps != before:
-            more = len(one.steps) - MOST_STEPS
-            yield Happening(one.at_min, "advice", " ".join(one.steps[:MOST_STEPS]) + (f" (and {more} more)" if more > 0 else ""))
-        before = one.steps
+            yield Happening(one.at_min, "advice", _steps(one.steps))
+        before, warned = one.steps, warned | set(one.dangers)
+
+
+def _steps(steps: tuple[str, ...]) -> str:
+    more = len(steps) - MOST_STEPS
+    return " ".join(steps[:MOST_STEPS]) + (f" (and {more} more)" if more > 0 else "")
 
 
 def _food(story: CookStory) -> Iterator[Happening]:

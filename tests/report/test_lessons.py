@@ -64,6 +64,12 @@ def test_a_cook_that_went_well_is_only_praised():
     assert chosen and all(lesson.tone == "well" for lesson in chosen)
 
 
+def test_what_a_more_useful_one_says_is_not_said_again():
+    figures = CASES["wide-near-target"]["fires"][0] | CASES["overshot"]["fires"][0]
+    assert [lesson.id for lesson in choose(BOOK, figures)] == ["wide-near-target"]
+    assert [lesson.id for lesson in choose(BOOK, CASES["overshot"]["fires"][0])] == ["overshot"]
+
+
 def test_little_told_teaches_little():
     assert {lesson.id for lesson in choose(BOOK, figures_of(BARE))} == {"no-target", "few-readings"}
     assert choose(BOOK, figures_of(EMPTY)) == ()
@@ -100,6 +106,7 @@ def broken(tmp_path):
     ("at_least: 50", "at_leat: 50", 6, "at_least"),
     ("closing: words", "close: words", 1, "'closing' is missing"),
     ("closing: words", "closing: '{ovr_f}'", 1, "no figure 'ovr_f'"),
+    ("    source: judgement", "    unless_told: [hto]\n    source: judgement", 9, "did you mean hot"),
     ("    source: judgement\n", "", 3, "source"),
 ])
 def test_a_mistake_is_told_with_its_line(broken, old, new, line, words):

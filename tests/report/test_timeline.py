@@ -26,3 +26,8 @@ def test_advice_repeated_is_told_once_and_long_advice_is_cut_short():
     steps = ("One.", "Two.", "Three.", "Four.", "Five.")
     assert lines(advice=(Advised(1, steps), Advised(2, steps), Advised(3, ()), Advised(4, steps))) == [
         (1, "advice", "One. Two. Three. (and 2 more)"), (4, "advice", "One. Two. Three. (and 2 more)")]
+
+
+def test_a_danger_stands_once_before_the_advice_it_came_with():
+    advice = (Advised(1, ("Burp it.",), ("Crack the lid first.",)), Advised(9, ("Burp it again.",), ("Crack the lid first.",)))
+    assert lines(advice=advice) == [(1, "danger", "Crack the lid first."), (1, "advice", "Burp it."), (9, "advice", "Burp it again.")]
