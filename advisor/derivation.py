@@ -89,8 +89,8 @@ def _vents(book: _Book, profile: CookerProfile) -> None:
 
 def _taken(book: _Book, vocabulary: Vocabulary) -> None:
     """What a word such as "low and slow" is taken to mean in figures, until a figure is told."""
-    for name, fact in tuple(book.known.items()):
-        for other, value in vocabulary[name].taken_as.get(str(fact.value), {}).items():
+    for name in vocabulary.standing_in & book.known.keys():
+        for other, value in vocabulary[name].taken_as.get(str(book.known[name].value), {}).items():
             if other not in book.known:
                 book.put(other, value, "assumed")
                 book.put(f"{other}_taken", True)
