@@ -55,6 +55,13 @@ _CALLS = (
          "advisor.terminal.importing:run", (
              (("file",), {"metavar": "FILE", "help": "CSV or JSON lines, as the thermometer wrote it"}),
              ON_COOKER, COLUMNS, UNITS, *FILE_TIMES, DATA)),
+    Call("watch", "drafthand watch FILE", "follow what a thermometer writes, and speak up when there is something to do",
+         "advisor.terminal.watch:run", (
+             (("file",), {"metavar": "FILE", "help": "the file that grows (CSV or JSON lines), or - for standard input"}),
+             (("--target",), {"metavar": "DEGREES", "help": "what the dome should read: 275, 275F or 135C"}),
+             (("--once",), {"action": "store_true", "help": "stop where the file ends now"}),
+             (("--json",), {"action": "store_true", "help": "a line of JSON for everything that is seen"}),
+             ON_COOKER, COLUMNS, UNITS, *FILE_TIMES, DATA)),
     Call("chart", "drafthand chart", "the vent chart of your own cooker, learned from its cooks",
          "advisor.terminal.chart:run", (
              (("--cooker",), {"metavar": "NAME", "help": "the cooker, where there are several"}),

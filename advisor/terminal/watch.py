@@ -1,0 +1,114 @@
+"""`drafthand watch FILE|-`: follows what a thermometer writes, and speaks when there is something to do."""
+
+import argparse
+import queue
+import re
+import sys
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+
+from advisor.clock import EpochClock
+from advisor.errors import CommandRefused
+from advisor.importing.stream import Stream
+from advisor.importing.telling import taken_for
+from advisor.importing.wishing import wishes
+from advisor.importing.words import read_column_words
+from advisor.terminal import ready
+from advisor.terminal.watching import Minder
+from advisor.units import c_to_f
+from advisor.watching.following import Follower, Lines
+
+POLL_S = 0.5
+AT_ONCE = 1 << 16
+TARGET = re.compile(r"(\d{2,4}(?:\.\d+)?)\s*°?([FfCc]?)")
+
+
+def run(call: argparse.Namespace) -> int:
+    source = Standard() if call.file == "-" else File(Path(call.file))
+    stream = Stream(read_column_words(), wishes(vars(call)))
+    minder = Minder(call.data, call.cooker, target_f(call.target), as_json=call.json)
+    try:
+        follow(source, stream, minder, call.once)
+    except KeyboardInterrupt:
+        return 0
+    minder.end()
+    return 0
+
+
+def target_f(words: str | None) -> float | None:
+    """275, 275F or 135C in °F; a bare figure is in the scale of the settings. Raises CommandRefused."""
+    if words is None:
+        return None
+    if not (found := TARGET.fullmatch(words.strip())):
+        raise CommandRefused(f"the target {words[:20]!r} is no temperature", "", "say 275, 275F or 135C")
+    scale = found[2].upper() or ready.settings().units.temperature or "F"
+    return c_to_f(float(found[1])) if scale == "C" else float(found[1])
+
+
+def follow(source: "File | Standard", stream: Stream, minder: Minder, once: bool) -> None:
+    """Until the input ends, or the person stops it. once: no longer than what is there already."""
+    clock, told = EpochClock(), False
+    while (lines := source.lines()) is not None:
+        now_ms = round(clock.minutes() * 60_000)
+        if source.started_anew:
+            stream.anew()
+        rows = stream.add(lines, now_ms) if lines else []
+        if stream.recipe and not told:
+            told = True
+            minder.begin(taken_for(stream.recipe), rows, now_ms)
+        for measured, target in rows:
+            minder.take(measured, target, now_ms)
+        if not lines:
+            minder.nothing_came(now_ms)
+            if once:
+                return
+
+
+class File:
+    """The lines of a file that grows; [] when none has come for a while."""
+
+    def __init__(self, path: Path) -> None:
+        self._follower = Follower(path)
+        self._pause = threading.Event()
+        self.started_anew = False
+
+    def lines(self) -> list[str] | None:
+        lines = self._follower.poll()
+        self.started_anew = self._follower.started_anew
+        if not lines:
+            self._pause.wait(POLL_S)
+            lines = self._follower.poll()
+            self.started_anew |= self._follower.started_anew
+        return lines
+
+
+class Standard:
+    """The lines of standard input; [] when none has come for a while, None at its end."""
+
+    started_anew = False
+
+    def __init__(self) -> None:
+        if sys.stdin is None:
+            raise CommandRefused("standard input is closed", "the readings come from there", "send them in through a pipe")
+        self._came: queue.Queue[list[str] | None] = queue.Queue(maxsize=64)
+        threading.Thread(target=self._read, daemon=True).start()
+
+    def lines(self) -> list[str] | None:
+        try:
+            return self._came.get(timeout=POLL_S)
+        except queue.Empty:
+            return []
+
+    def _read(self) -> None:
+        for lines in self._batches():
+            self._came.put(lines)
+        self._came.put(None)
+
+    def _batches(self) -> Iterator[list[str]]:
+        whole = Lines()
+        while data := sys.stdin.buffer.read1(AT_ONCE):
+            if lines := whole.add(data):
+                yield lines
+        if rest := whole.end():
+            yield rest
