@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import sqlalchemy as sa
-from sqlalchemy.exc import DBAPIError
+from sqlalchemy.exc import ArgumentError, DBAPIError
 
 from advisor.clock import pause
 from advisor.errors import LogbookError, LogbookUnwritable
@@ -22,6 +22,7 @@ PAUSE_S = 0.05           # at most, between two tries; by chance, so that two wh
 CONNECT_S = 5            # a server that does not answer by then is taken for out of reach
 LOCK_KEY = 0x6472616674  # which of PostgreSQL's advisory locks is ours: "draft" in ASCII
 WRITES = "drafthand_writes"
+WANTED = "give postgresql://user@host/name, or a folder"
 
 
 class Database:
@@ -77,11 +78,13 @@ def _address(where: str | Path) -> sa.URL:
     """A folder or a database's address as SQLAlchemy's. Raises LogbookError for one of another make."""
     if "://" not in str(where):
         return sa.URL.create("sqlite", database=str(Path(where).expanduser() / FILE))
-    with as_ours("that place"):
+    try:
         address = sa.make_url(str(where))
+    except (ArgumentError, ValueError):  # neither says what was typed: a password may stand in it
+        raise LogbookError("the logbook's address can't be read", "", WANTED) from None
     if address.get_backend_name() not in ("postgresql", "postgres"):
         raise LogbookError(f"the logbook's address starts with {address.drivername}://", "only PostgreSQL is reached so",
-                           "give postgresql://user@host/name, or a folder")
+                           WANTED)
     return address.set(drivername="postgresql+psycopg")
 
 
