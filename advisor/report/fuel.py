@@ -7,6 +7,7 @@ from advisor.report.curve import known_min
 from advisor.report.story import CookStory, FuelTold, Points
 
 SHORTEST_MIN = 30.0   # of known curve; from less the model would only guess
+LEAST_KNOWN = 0.5     # share of the time that must be known, for the same reason
 MOST_POINTS = 600     # of the curve; the model takes steps of a minute or more
 
 
@@ -30,8 +31,8 @@ def told(fuel: FuelTold) -> FuelUsed | None:
 
 
 def estimated(points: Points, kind: str) -> FuelUsed | None:
-    """From the curve alone: what cookers of the kind burn while their domes go along it. None from too short a curve."""
-    if known_min(points) < SHORTEST_MIN:
+    """From the curve alone: what cookers of the kind burn while their domes go along it. None where too little is known."""
+    if known_min(points) < max(SHORTEST_MIN, LEAST_KNOWN * (points[-1][0] - points[0][0] if points else 0.0)):
         return None
     from advisor.thermal.burnt import burnt_along
     found = burnt_along(points[::max(1, len(points) // MOST_POINTS)], kind)

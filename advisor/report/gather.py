@@ -48,7 +48,7 @@ def story_of(book: Reader, cook: records.Cook, zone: tzinfo | None = None) -> Co
     return CookStory(
         started=datetime.fromtimestamp(cook.started_ms / 1000, UTC).astimezone(zone), length_min=minute(max(ends)),
         number=cook.id, cooker=cook.cooker, kind=(book.profile(cook.cooker) or {}).get("kind", "large"),
-        target_f=cook.target_f, outcome=cook.outcome or "", dome=dome or _curve(readings, "grate", cook), meat=meat,
+        target_f=cook.target_f, outcome=cook.outcome or "", finished=cook.ended_ms is not None, dome=dome or _curve(readings, "grate", cook), meat=meat,
         measured_at="dome" if dome or not _curve(readings, "grate", cook) else "grate",
         moves=tuple(VentMove(minute(move.at_ms), move.vent, move.opening, move.was) for move in moves),
         lids=tuple(LidUp(minute(at_ms), burp, None if shut is None else (shut - at_ms) / MS)

@@ -6,12 +6,13 @@ Moves less than SAME_VISIT minutes apart are one visit to the cooker.
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from advisor.report.curve import BAND_F, Span, known_min, longest, since, spans_between, up_to
+from advisor.report.curve import BAND_F, Span, known_min, longest, since, spans_between, up_to, value_at
 from advisor.report.story import LidUp, Points, Vent, VentMove
 
 SAME_VISIT = 1.5      # minutes: both vents set one after the other are one visit; judgement
 TOO_CLOSE = 5.0       # minutes: a fire shows little of a move sooner; common practice, no published source
 ANSWER_MIN = 45.0     # minutes within which a crossing is put down to the moves before it; judgement
+BIG = 2.0             # an opening doubled or halved; common practice, no published source: small moves
 WIDE = 0.5            # of full travel; half open is meant for a hot cook: common practice, no published source
 NEAR_TARGET_F = 35.0  # this far below its target a dome with open vents runs on past it; judgement
 BEFORE_PEAK = 90.0    # minutes before the highest reading in which its cause is looked for; judgement
@@ -54,6 +55,19 @@ def too_close(times: Sequence[float]) -> list[float]:
 def pushed_across(times: Iterable[float], points: Points, target_f: float) -> list[float]:
     """Those visits after which the dome went from one side of the target out of the band on the other."""
     return [visit for visit in times if _crossed(up_to(since(points, visit), visit + ANSWER_MIN), target_f)]
+
+
+def overdone(moves: Sequence[VentMove], points: Points, target_f: float) -> list[float]:
+    """When an opening was changed by BIG or more the way the dome called for, and the dome then ran out on the other side."""
+    return [move.at_min for move in moves if move.was is not None and _called_for(move, value_at(points, move.at_min), target_f)
+            and pushed_across([move.at_min], points, target_f)]
+
+
+def _called_for(move: VentMove, dome_f: float | None, target_f: float) -> bool:
+    if dome_f is None or move.was is None:
+        return False
+    less, more = (move.opening, move.was) if dome_f > target_f else (move.was, move.opening)
+    return more > 0 and more >= BIG * less
 
 
 def _crossed(points: Points, target_f: float) -> bool:

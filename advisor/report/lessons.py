@@ -8,7 +8,7 @@ from typing import Literal
 from pydantic import Field, ValidationError
 
 from advisor.errors import RuleFileError
-from advisor.report.figures import FIGURES, Figures
+from advisor.report.known_figures import FIGURES, Figures
 from advisor.rulebook.schema import Conditions, Frozen
 from advisor.suggestions import did_you_mean
 from advisor.wording import PLACEHOLDER

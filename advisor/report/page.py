@@ -26,7 +26,7 @@ def page(report: Report) -> str:
     wide, narrow = (Markup(markup(draw(scene, size, titled=False), name)) for size, name in ((WIDE, "w"), (NARROW, "n")))
     return _template().render(
         title=speech.title(), style=Markup((HERE / "page.css").read_text(encoding="utf-8")), wide=wide, narrow=narrow,
-        start=speech.clock(0), end=speech.clock(story.length_min), outcome=story.outcome, measured_at=story.measured_at,
+        span=speech.span(), outcome=story.outcome, measured_at=story.measured_at,
         summary=speech.summary(report.phrases), band=report.phrase("band"), burped=any(lid.burp for lid in story.lids),
         lessons=list(_lessons(report)), no_lessons=report.phrase("no_lessons"), rows=report.rows(),
         happenings=[{"at": speech.clock(one.at_min), "kind": one.kind, "says": one.says} for one in report.happenings],
@@ -41,7 +41,7 @@ def _template() -> Template:
 
 
 def _shown(value: object) -> object:
-    return readable(value) if isinstance(value, str) and not isinstance(value, Markup) else value
+    return readable(value).replace(" °", "\N{NO-BREAK SPACE}°") if isinstance(value, str) and not isinstance(value, Markup) else value
 
 
 def _lessons(report: Report) -> Iterator[dict[str, str]]:

@@ -12,8 +12,8 @@ def text(report: Report) -> str:
 
 
 def _outcome(report: Report) -> list[str]:
-    story, clock = report.story, report.speech.clock
-    return [f"{clock(0)} to {clock(story.length_min)}", *([f"How it turned out: {story.outcome}"] if story.outcome else [])]
+    outcome = report.story.outcome
+    return [report.speech.span(), *([f"How it turned out: {outcome}"] if outcome else [])]
 
 
 def _lessons(report: Report) -> list[str]:

@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from advisor.report.figures import Figures, figures_of
+from advisor.report.figures import figures_of
+from advisor.report.known_figures import Figures
 from advisor.report.lessons import Lesson, LessonBook, choose
 from advisor.report.speech import Row, Speech
 from advisor.report.story import CookStory

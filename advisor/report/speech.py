@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import NamedTuple
 
-from advisor.report.figures import FIGURES, Figures
+from advisor.report.known_figures import FIGURES, Figures
 from advisor.report.story import CookStory
 from advisor.wording import PLACEHOLDER, Wording, minutes, opening
 
@@ -48,6 +48,11 @@ class Speech:
         story = self.story
         number = f"Cook {story.number}" if story.number is not None else "A cook"
         return readable(", ".join(filter(None, (number, story.food, story.cooker, day(story.started)))))
+
+    def span(self) -> str:
+        """From when to when, and whether that was all."""
+        so_far = "" if self.story.finished else ", so far"
+        return f"{self.clock(0)} to {self.clock(self.story.length_min)}{so_far}"
 
     def rows(self, phrases: dict[str, str]) -> Iterator[Row]:
         """The figures for a reader, those not known left out - but for the charcoal, where it is said why."""

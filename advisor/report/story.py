@@ -81,6 +81,7 @@ class CookStory:
     kind: str = "large"
     target_f: float | None = None
     outcome: str = ""
+    finished: bool = True
     measured_at: Literal["dome", "grate"] = "dome"
     dome: Points = ()
     meat: Points = ()

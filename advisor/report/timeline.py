@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import groupby
 
 from advisor.report import hands
 from advisor.report.story import Advised, CookStory, VentMove
@@ -31,9 +32,8 @@ def _vents(story: CookStory) -> Iterator[Happening]:
     made = hands.made(story.moves)
     for number, moves in enumerate(hands.visits(made), 1):
         yield Happening(moves[0].at_min, f"vents {number}", "; ".join(map(_move, moves)))
-    for move in story.moves:
-        if move.was is None and move not in made:
-            yield Happening(move.at_min, "vents", f"told: {move.vent} {_stood(move.opening)}")
+    for minute, moves in groupby((move for move in story.moves if move.was is None and move not in made), lambda move: move.at_min):
+        yield Happening(minute, "vents", f"told: {'; '.join(map(_move, moves))}")
 
 
 def _move(move: VentMove) -> str:

@@ -50,7 +50,8 @@ def test_page_and_picture(kept, tmp_path):
 
 
 def test_a_cook_that_goes_on_only_by_its_number(kept):
-    assert report(kept, "--cook", "2")[1].startswith("Cook 2, big, ")
+    output = report(kept, "--cook", "2")[1]
+    assert output.startswith("Cook 2, big, ") and ", so far\n" in output
 
 
 @pytest.mark.parametrize(("words", "status", "complaint"), [

@@ -34,6 +34,7 @@ def test_longer_and_hotter_takes_more():
 
 def test_too_little_curve_is_not_known():
     assert estimated(((0, 70), (20, 200)), "large") is None
+    assert estimated(((0, 70), (50, 250), (500, 250)), "large") is None    # a night of which nobody knows
     assert fuel_used(EMPTY, EMPTY.dome) is None
 
 

@@ -94,7 +94,8 @@ def test_a_cook_that_goes_on_ends_with_the_last_word(logbook):
     with logbook.reading() as book:
         with pytest.raises(NoSuchCook, match="no finished cook"):
             last_finished(book)
-        assert story_of(book, book.cook(cook), UTC).length_min == 9
+        story = story_of(book, book.cook(cook), UTC)
+        assert story.length_min == 9 and not story.finished
 
 
 def test_liftings_come_from_lids_burps_and_words():

@@ -38,6 +38,14 @@ def test_a_close_visit_pushed_across_when_the_dome_leaves_the_band_on_the_other_
     assert hands.pushed_across([5], (), 250) == []
 
 
+def test_a_big_move_the_dome_called_for_was_overdone():
+    points = ((0, 230), (20, 270), (60, 230))
+    assert hands.overdone([top(5, 0.3, 0.1)], points, 250) == [5]                  # 240, opened threefold, 270 later
+    assert hands.overdone([top(5, 0.15, 0.1), top(5, 0.3)], points, 250) == []     # a small one; one nobody knows the start of
+    assert hands.overdone([top(5, 0.1, 0.3)], points, 250) == []                   # closed while under: not its doing
+    assert hands.overdone([top(25, 0.0, 0.1)], points, 250) == [25]                # 265, shut, 230 later
+
+
 def test_openings_begin_with_what_stood_before():
     assert hands.openings([top(10, 0.2, 1.0), bottom(5, 0.3), top(30, 0.1)], "top", 50) == [
         (0.0, 10, 1.0), (10, 30, 0.2), (30, 50, 0.1)]

@@ -4,7 +4,8 @@ import pytest
 from cook_stories import BARE, BY_HAND, EMPTY, long_cook
 
 from advisor.errors import RuleFileError
-from advisor.report.figures import FIGURES, figures_of
+from advisor.report.figures import figures_of
+from advisor.report.known_figures import FIGURES
 from advisor.report.lessons import MOST, choose, read_lessons
 from advisor.rulebook.loader import rules_folder
 from advisor.yamlfile import read_yaml
