@@ -41,14 +41,15 @@ def chart_now(book: Reader, cooker: str, trade: VentChart, base: CookerProfile |
 
 
 def bring_up_to_date(logbook: Logbook, cooker: str, trade: VentChart, base: CookerProfile | None = None,
-                     tell: Tell = lambda done, of: None) -> Kept:
+                     tell: Tell = lambda done, of: None, most: int = NEWEST) -> Kept:
     """Chart and learned members out of all finished cooks, kept in the logbook. Raises LogbookError.
 
-    The model learns only from the cooks that are new to it, about two seconds each; `tell` hears how far it is.
+    The model learns only from the cooks that are new to it, about two seconds each and `most` of them at once; `tell`
+    hears how far it is.
     """
     with logbook.reading() as book:
         kept, cooks = chart_now(book, cooker, trade, base), _finished(book, cooker)
-    profile = _learned(kept.profile, cooks, tell)
+    profile = _learned(kept.profile, cooks, tell, most)
     with logbook.writing() as book:
         book.keep_profile(cooker, profile.model_dump(mode="json", exclude_none=True, exclude_defaults=True))
     return Kept(profile, kept.chart)
@@ -63,14 +64,14 @@ def _finished(book: Reader, cooker: str) -> list[tuple[int, PastCook]]:
     return [(cook.id, past) for cook in finished if (past := past_cook(book, cook)).readings]
 
 
-def _learned(profile: CookerProfile, cooks: list[tuple[int, PastCook]], tell: Tell) -> CookerProfile:
+def _learned(profile: CookerProfile, cooks: list[tuple[int, PastCook]], tell: Tell, most: int) -> CookerProfile:
     """The profile after the cooks that the model can follow from lighting on; it goes on from those it knows."""
     usable = [(number, made) for number, cook in cooks if (made := model_cook(cook, profile.kind))]
     known = list((profile.learned or {}).get("from", []))
     fresh = usable[len(known):] if known == [number for number, _ in usable[:len(known)]] else usable
     if len(fresh) == len(usable):
         profile, known = profile.model_copy(update={"learned": None}), []
-    for done, (number, cook) in enumerate(fresh):
+    for done, (number, cook) in enumerate(fresh[:most]):
         tell(done, len(fresh))
         profile, known = learn_into(profile, cook), [*known, number]
         profile = profile.model_copy(update={"learned": {**(profile.learned or {}), "from": known}})

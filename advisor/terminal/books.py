@@ -9,6 +9,7 @@ from advisor.conversation import Conversation
 from advisor.errors import LogbookUnwritable
 from advisor.logbook.opening import Logbook, open_logbook
 from advisor.session import Session
+from advisor.terminal.ownlore import know
 from advisor.terminal.ready import settings
 
 
@@ -24,6 +25,6 @@ def kept(conversation: Conversation, named: str | None, clock: Clock) -> Session
     Raises LogbookError for one that is of no use at all, such as a damaged one.
     """
     try:
-        return Session(conversation, open_book(named), clock)
+        return know(Session(conversation, open_book(named), clock))
     except LogbookUnwritable as error:
         return Session(conversation, None, clock, error)

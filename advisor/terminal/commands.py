@@ -130,8 +130,12 @@ def _note(talk: Talk, words: str) -> str:
 
 
 def _finish(talk: Talk, words: str) -> str:
+    from advisor.terminal.ownlore import learn_from
+
     cook = talk.session.finish(words or None)
-    return "The cook is finished." if cook is None else f"The cook is finished; it is number {cook.id} in the logbook."
+    if cook is None:
+        return "The cook is finished."
+    return f"The cook is finished; it is number {cook.id} in the logbook. {learn_from(talk.session, cook)}".rstrip()
 
 
 def _reset(talk: Talk, words: str) -> str:
