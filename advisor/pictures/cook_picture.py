@@ -25,7 +25,7 @@ LARGER = 3.0         # points by which a title is larger than the text
 LETTER_WIDTH = 0.62  # of its height: the mean letter of the font, a little more for safety
 LINE = 1.35          # height of a line beside that of its letters
 LANES = {"height_ratios": (6.0, 1.0, 1.0, 0.85)}
-TOP_VENT, BOTTOM_VENT = FIRST, SECOND
+TOP_VENT, BOTTOM_VENT, BAND = FIRST, SECOND, "#ece7dc"
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,14 +101,15 @@ def markup(figure: Figure, name: str) -> str:
     svg = re.sub(r"<metadata>.*?</metadata>\s*", "", out.getvalue()[out.getvalue().index("<svg"):], flags=re.DOTALL)
     svg = re.sub(r'(\bid="|url\(#|href="#)', rf"\g<1>{name}-", svg)
     svg = re.sub(r'xlink:href', "href", svg)
-    return re.sub(r"<svg[^>]*viewBox=\"([^\"]*)\"[^>]*>", r'<svg viewBox="\1" aria-hidden="true" focusable="false">', svg, count=1)
+    return re.sub(r"<svg[^>]*(viewBox=\"[^\"]*\")[^>]*>", r'<svg \1 aria-hidden="true" focusable="false">', svg, count=1)
 
 
 def _curve(axes: Axes, scene: CookScene, size: Size) -> None:
     axes.set_ylabel(scene.degrees, fontsize=size.letters, rotation=0)
     axes.tick_params(labelsize=size.letters - 1)
     if scene.band:
-        axes.axhspan(*scene.band, facecolor="#ece7dc", edgecolor=FAINT, hatch="//", linewidth=0.8, label="target band", zorder=0.5)
+        axes.axhspan(*scene.band, facecolor=BAND, edgecolor=FAINT, hatch="//", linewidth=0.8, label="target band",
+                     zorder=0.5)
     _line(axes, scene.dome, FIRST, scene.measured_at, size)
     _line(axes, scene.core, SECOND, "core of the food", size)
     values = [value for _, value in (*scene.dome, *scene.core)] + list(scene.band or ())
@@ -126,13 +127,11 @@ def _curve(axes: Axes, scene: CookScene, size: Size) -> None:
 
 def _line(axes: Axes, points: Sequence[Point], look: Look, label: str, size: Size) -> None:
     """A curve without peaks lost; bold where it is known, a faint dotted line across a silence."""
-    if not points:
-        return
-    drawn = thinned(points, int(size.plot_pt))
-    pieces = broken(drawn, GAP_MIN)
+    pieces = [thinned(piece, int(size.plot_pt)) for piece in broken(points, GAP_MIN)]
+    width = look.width * size.letters / WIDE.letters
     for number, piece in enumerate(pieces):
         x, y = zip(*piece, strict=True)
-        axes.plot(x, y, **(look.line() | {"linewidth": look.width * size.letters / WIDE.letters}), label=label if number == 0 else None, zorder=3)
+        axes.plot(x, y, **(look.line() | {"linewidth": width}), label=None if number else label, zorder=3)
         if len(points) <= FEW or len(piece) == 1:
             axes.plot(x, y, **(look.points() | {"markersize": size.letters / 2.2, "markeredgewidth": 1.2}), zorder=3)
     for before, after in pairwise(pieces):
@@ -147,9 +146,10 @@ def _marks(axes: Axes, scene: CookScene, size: Size) -> None:
     bottom, top = axes.get_ylim()
     bend = top - 0.11 * (top - bottom)
     for (letter, minute), place in zip(marks, places, strict=True):
-        axes.plot((place, minute, minute), (top, bend, bottom), **(PLAIN.line() | {"linewidth": 0.9}), zorder=2.5, scaley=False)
-        axes.text(place, top, letter, ha="center", va="top", fontsize=size.letters, fontweight="bold", color=PAPER, zorder=5,
-                  bbox={"boxstyle": "circle,pad=0.25", "facecolor": INK, "edgecolor": PAPER})
+        axes.plot((place, minute, minute), (top, bend, bottom), **(PLAIN.line() | {"linewidth": 0.9}), zorder=2.5,
+                  scaley=False)
+        axes.text(place, top, letter, ha="center", va="top", fontsize=size.letters, fontweight="bold", color=PAPER,
+                  zorder=5, bbox={"boxstyle": "circle,pad=0.25", "facecolor": INK, "edgecolor": PAPER})
 
 
 def _lane(axes: Axes, scene: CookScene, vent: str, look: Look, size: Size) -> None:
@@ -158,8 +158,8 @@ def _lane(axes: Axes, scene: CookScene, vent: str, look: Look, size: Size) -> No
         axes.fill_between((start, end), 0.0, opening ** 0.5, facecolor=look.colour, alpha=0.35, linewidth=0)
         axes.plot((start, end), (opening ** 0.5,) * 2, color=look.colour, linewidth=2.0, solid_capstyle="butt")
     if not (scene.vents or {}).get(vent):
-        axes.text(0.5, 0.45, "not told", transform=axes.transAxes, ha="center", va="center", fontsize=size.letters - 1, color=INK,
-                  bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 1.5})
+        axes.text(0.5, 0.45, "not told", transform=axes.transAxes, ha="center", va="center",
+                  fontsize=size.letters - 1, color=INK, bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 1.5})
     axes.set_ylim(0.0, 1.08)
     axes.set_yticks((0.0, 0.5, 1.0), ("shut", "¼", "wide"), fontsize=size.letters - 2)
     axes.set_ylabel(f"{vent}\nvent", fontsize=size.letters - 1)

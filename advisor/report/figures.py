@@ -34,7 +34,8 @@ def _held(story: CookStory, target_f: float, points: Points) -> dict[str, float 
              "overdone": len(overdone), "overdone_at": overdone[0] if overdone else None,
              "under_f": under and under[1], "under_at": under and under[0]}
     if found["reached_at"] is not None:
-        found |= {"reached_in": found["reached_at"]} | _in_band(curve.since(points, found["reached_at"]), target_f, visits)
+        after = curve.since(points, found["reached_at"])
+        found |= {"reached_in": found["reached_at"]} | _in_band(after, target_f, visits)
     return found | (_overshot(story, points, target_f, over) if over else {})
 
 
@@ -68,7 +69,8 @@ def _handled(story: CookStory, cooking: float) -> dict[str, float | None]:
 
 def _lids(story: CookStory, points: Points, cooking: float) -> dict[str, float | None]:
     lids = [lid for lid in story.lids if not lid.burp]
-    dip, chased = hands.deepest_dip(story.lids, points), hands.chased(story.lids, hands.occasions(hands.made(story.moves)))
+    dip = hands.deepest_dip(story.lids, points)
+    chased = hands.chased(story.lids, hands.occasions(hands.made(story.moves)))
     return {"lids": len(lids), "burps": len(story.lids) - len(lids), "lids_an_hour": _hourly(len(lids), cooking),
             "lid_up_min": hands.lid_minutes(story.lids), "dip_at": dip and dip[0], "dip_f": dip and dip[1],
             "chased_lids": len(chased), "chased_lids_at": chased[0] if chased else None}
@@ -77,18 +79,17 @@ def _lids(story: CookStory, points: Points, cooking: float) -> dict[str, float |
 def _fed(story: CookStory, points: Points, reached: float | None) -> dict[str, float | None]:
     """The food: on, off, its core, its stall, its rest."""
     on, off, until = story.food_on_min, story.food_off_min, story.rested_until_min
-    found = {"food_on_at": on, "food_off_at": off, "rested_min": until - off if off is not None and until is not None else None}
+    rested = None if off is None or until is None else until - off
+    found: dict[str, float | None] = {"food_on_at": on, "food_off_at": off, "rested_min": rested}
     if on is not None and reached is not None:
         found |= _waited(on, reached, curve.value_at(points, on), story.target_f or 0.0)
     if story.meat:
         top = max(story.meat, key=lambda point: point[1])
         found |= {"core_first_f": story.meat[0][1], "core_highest_f": top[1], "core_highest_at": top[0]}
-    flat = stall(story.meat)
-    if flat:
-        visits = hands.occasions(hands.made(story.moves))
-        found |= _spanned("stall", flat) | {"stall_f": curve.value_at(story.meat, flat[0]),
-                                            "visits_in_stall": sum(flat[0] < visit < flat[1] for visit in visits)}
-    return found
+    if flat := stall(story.meat):
+        during = [visit for visit in hands.occasions(hands.made(story.moves)) if flat[0] < visit < flat[1]]
+        found |= {"stall_f": curve.value_at(story.meat, flat[0]), "visits_in_stall": len(during)}
+    return found | _spanned("stall", flat)
 
 
 def _waited(on: float, reached: float, dome_f: float | None, target_f: float) -> dict[str, float | None]:

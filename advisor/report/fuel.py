@@ -31,7 +31,7 @@ def told(fuel: FuelTold) -> FuelUsed | None:
 
 
 def estimated(points: Points, kind: str) -> FuelUsed | None:
-    """From the curve alone: what cookers of the kind burn while their domes go along it. None where too little is known."""
+    """From the curve alone: what cookers of the kind burn along it. None where too little of it is known."""
     if known_min(points) < max(SHORTEST_MIN, LEAST_KNOWN * (points[-1][0] - points[0][0] if points else 0.0)):
         return None
     from advisor.thermal.burnt import burnt_along

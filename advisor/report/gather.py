@@ -1,9 +1,10 @@
 """From the logbook to the story of one cook. The only place of the report that knows how cooks are kept."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from datetime import UTC, datetime, tzinfo
 from itertools import pairwise
-from typing import Any
+from typing import Any, Literal
 
 from advisor.errors import DrafthandError
 from advisor.logbook import records
@@ -17,6 +18,19 @@ SAME_LIFT_MS = 2 * MS  # a burp reported done belongs to a lid told so close to 
 CELSIUS = UnitStyle(temperature="C", length="cm", mass="kg")
 
 Told = tuple[int, str, Any]  # moment (ms), fact, value
+
+
+@dataclass(frozen=True, slots=True)
+class _Minutes:
+    """Moments of the logbook as minutes of a cook."""
+
+    start_ms: int
+
+    def of(self, at_ms: int) -> float:
+        return (at_ms - self.start_ms) / MS
+
+    def if_known(self, at_ms: int | None) -> float | None:
+        return None if at_ms is None else self.of(at_ms)
 
 
 class NoSuchCook(DrafthandError):
@@ -34,30 +48,25 @@ def last_finished(book: Reader) -> records.Cook:
 
 def story_of(book: Reader, cook: records.Cook, zone: tzinfo | None = None) -> CookStory:
     """The story of a cook, its times of day in `zone` (None: the machine's own). Raises LogbookError."""
-    readings, told = book.readings(cook.id), list(_told(_turns(book, cook), cook.cooker))
-    dome, meat = _curve(readings, "dome", cook), _curve(readings, "meat", cook)
-    deeds = book.deeds(cook.id)
+    minute = _Minutes(cook.started_ms)
+    readings, deeds, advice = book.readings(cook.id), book.deeds(cook.id), book.advice(cook.id)
+    moves, notes = book.moves(cook.id), book.notes(cook.id)
+    told = list(_told(_turns(book, cook), cook.cooker))
+    end = cook.ended_ms if cook.ended_ms is not None else _last((readings, deeds, advice, moves, notes), cook.started_ms)
+    measured_at, dome = _dome(readings, minute)
     on, off, rested = _food(deeds, told)
-    moves, advice, notes = book.moves(cook.id), book.advice(cook.id), book.notes(cook.id)
-    ends = [cook.ended_ms] if cook.ended_ms is not None else [
-        cook.started_ms, *(one.at_ms for kind in (readings, moves, deeds, advice, notes) for one in kind)]
-
-    def minute(at_ms: int | None) -> float | None:
-        return None if at_ms is None else (at_ms - cook.started_ms) / MS
-
     return CookStory(
-        started=datetime.fromtimestamp(cook.started_ms / 1000, UTC).astimezone(zone), length_min=minute(max(ends)),
+        started=datetime.fromtimestamp(cook.started_ms / 1000, UTC).astimezone(zone), length_min=minute.of(end),
         number=cook.id, cooker=cook.cooker, kind=(book.profile(cook.cooker) or {}).get("kind", "large"),
-        target_f=cook.target_f, outcome=cook.outcome or "", finished=cook.ended_ms is not None, dome=dome or _curve(readings, "grate", cook), meat=meat,
-        measured_at="dome" if dome or not _curve(readings, "grate", cook) else "grate",
-        moves=tuple(VentMove(minute(move.at_ms), move.vent, move.opening, move.was) for move in moves),
-        lids=tuple(LidUp(minute(at_ms), burp, None if shut is None else (shut - at_ms) / MS)
-                   for at_ms, burp, shut in _lids(book.lids(cook.id), deeds, told)),
-        deeds=tuple(Deed(minute(deed.at_ms), deed.act, deed.says) for deed in deeds),
-        advice=tuple(_advised(minute(one.at_ms), one) for one in advice),
-        notes=tuple(Note(minute(note.at_ms), note.words) for note in notes),
+        target_f=cook.target_f, outcome=cook.outcome or "", finished=cook.ended_ms is not None,
+        measured_at=measured_at, dome=dome, meat=_curve(readings, "meat", minute),
+        moves=tuple(VentMove(minute.of(move.at_ms), move.vent, move.opening, move.was) for move in moves),
+        lids=tuple(_lids(book.lids(cook.id), deeds, told, minute)),
+        deeds=tuple(Deed(minute.of(deed.at_ms), deed.act, deed.says) for deed in deeds),
+        advice=tuple(_advised(one, minute) for one in advice),
+        notes=tuple(Note(minute.of(note.at_ms), note.words) for note in notes),
         fuel=_fuel(told), food=str(next((value for _, fact, value in reversed(told) if fact == "food"), "")),
-        food_on_min=minute(on), food_off_min=minute(off), rested_until_min=minute(rested))
+        food_on_min=minute.if_known(on), food_off_min=minute.if_known(off), rested_until_min=minute.if_known(rested))
 
 
 def spoken_units(book: Reader, cook: records.Cook) -> UnitStyle | None:
@@ -88,19 +97,31 @@ def _told(turns: Iterable[records.Turn], cooker: str) -> Iterator[Told]:
                 yield from ((turn.at_ms, fact, value) for fact, value in other["heard"].items())
 
 
-def _curve(readings: Iterable[records.Reading], probe: str, cook: records.Cook) -> Points:
-    return tuple(((one.at_ms - cook.started_ms) / MS, one.value_f) for one in readings if one.probe == probe)
+def _last(kinds: Iterable[Sequence[Any]], start_ms: int) -> int:
+    """The moment of the last thing heard of a cook."""
+    return max((kind[-1].at_ms for kind in kinds if kind), default=start_ms)
 
 
-def _lids(lids: Iterable[int], deeds: Iterable[records.Deed], told: Iterable[Told]) -> list[tuple[int, bool, int | None]]:
-    """(moment, whether it was a burp, when it was shut again as told), oldest first; what is close together is one."""
+def _dome(readings: Sequence[records.Reading], minute: _Minutes) -> tuple[Literal["dome", "grate"], Points]:
+    """The curve of the dome; of the grate where a logger has no probe in the dome."""
+    dome, grate = (_curve(readings, probe, minute) for probe in ("dome", "grate"))
+    return ("grate", grate) if grate and not dome else ("dome", dome)
+
+
+def _curve(readings: Iterable[records.Reading], probe: str, minute: _Minutes) -> Points:
+    return tuple((minute.of(one.at_ms), one.value_f) for one in readings if one.probe == probe)
+
+
+def _lids(lids: Iterable[int], deeds: Iterable[records.Deed], told: Iterable[Told], minute: _Minutes) -> Iterator[LidUp]:
+    """The liftings told as such, as burps done, or as a lid that stands open; what is close together is one."""
     burps = [deed.at_ms for deed in deeds if deed.act == BURP]
     states = [(at_ms, value) for at_ms, fact, value in told if fact == "lid_open"]
-    lifted: list[int] = []
+    before = None
     for at_ms in sorted([*lids, *burps, *(at_ms for at_ms, is_open in states if is_open)]):
-        if not lifted or at_ms - lifted[-1] > SAME_LIFT_MS:
-            lifted.append(at_ms)
-    return [(at_ms, any(0 <= burp - at_ms <= SAME_LIFT_MS for burp in burps), _shut_after(at_ms, states)) for at_ms in lifted]
+        if before is None or at_ms - before > SAME_LIFT_MS:
+            before, shut = at_ms, _shut_after(at_ms, states)
+            burp = any(0 <= burp - at_ms <= SAME_LIFT_MS for burp in burps)
+            yield LidUp(minute.of(at_ms), burp, None if shut is None else (shut - at_ms) / MS)
 
 
 def _shut_after(at_ms: int, states: Iterable[tuple[int, bool]]) -> int | None:
@@ -111,9 +132,9 @@ def _shut_after(at_ms: int, states: Iterable[tuple[int, bool]]) -> int | None:
     return next((moment for moment, is_open in after if not is_open), None)
 
 
-def _advised(at_min: float, advice: records.Advice) -> Advised:
+def _advised(advice: records.Advice, minute: _Minutes) -> Advised:
     dangers = tuple(caution["says"] for caution in advice.cautions if caution["level"] == "danger")
-    return Advised(at_min, tuple(step["says"] for step in advice.steps), dangers)
+    return Advised(minute.of(advice.at_ms), tuple(step["says"] for step in advice.steps), dangers)
 
 
 def _fuel(told: list[Told]) -> FuelTold:
@@ -122,7 +143,8 @@ def _fuel(told: list[Told]) -> FuelTold:
     weights = [value for _, fact, value in told if fact == "charcoal_kg"]
     fell = all(later <= earlier for earlier, later in pairwise(levels))
     first = levels[0] if len(levels) > 1 and fell else None
-    return FuelTold(first, levels[-1] if levels else None, weights[0] if weights and first is not None else None)
+    weight = weights[0] if weights and first is not None else None
+    return FuelTold(first, levels[-1] if levels else None, weight)
 
 
 def _food(deeds: Iterable[records.Deed], told: list[Told]) -> tuple[int | None, int | None, int | None]:
@@ -133,7 +155,6 @@ def _food(deeds: Iterable[records.Deed], told: list[Told]) -> tuple[int | None, 
     start = min(on, default=None)
     off = [deed.at_ms for deed in deeds if deed.act == "take_food_off"]
     off += [at_ms for at_ms, fact, value in told if (fact, value) in (("food_on", False), ("resting", True))]
-    ends = [at_ms for at_ms in off if start is None or at_ms > start]
-    end = min(ends, default=None)
-    rested = [at_ms for at_ms, fact, value in told if (fact, value) == ("resting", False) and end is not None and at_ms > end]
-    return start, end, min(rested, default=None)
+    end = min((at_ms for at_ms in off if start is None or at_ms > start), default=None)
+    over = [at_ms for at_ms, fact, value in told if (fact, value) == ("resting", False)]
+    return start, end, min((at_ms for at_ms in over if end is not None and at_ms > end), default=None)

@@ -1,4 +1,4 @@
-"""Figures of what hands did to the air: moves that came too close, vents left wide, lids. Pure functions of the story's parts.
+"""Figures of what hands did to the air: moves too close or too big, vents left wide, lids. Pure functions.
 
 Moves less than SAME_VISIT minutes apart are one visit to the cooker.
 """
@@ -58,9 +58,9 @@ def pushed_across(times: Iterable[float], points: Points, target_f: float) -> li
 
 
 def overdone(moves: Sequence[VentMove], points: Points, target_f: float) -> list[float]:
-    """When an opening was changed by BIG or more the way the dome called for, and the dome then ran out on the other side."""
-    return [move.at_min for move in moves if move.was is not None and _called_for(move, value_at(points, move.at_min), target_f)
-            and pushed_across([move.at_min], points, target_f)]
+    """When an opening was changed by BIG the way the dome called for, and the dome then ran out on the other side."""
+    big = [move.at_min for move in moves if _called_for(move, value_at(points, move.at_min), target_f)]
+    return pushed_across(big, points, target_f)
 
 
 def _called_for(move: VentMove, dome_f: float | None, target_f: float) -> bool:
@@ -87,7 +87,7 @@ def openings(moves: Sequence[VentMove], vent: Vent, until: float) -> list[tuple[
 
 
 def wide_near_target(moves: Sequence[VentMove], points: Points, target_f: float, peak_min: float) -> list[Span]:
-    """The spans, in the time before a peak, with the top vent half open or more and the dome close below the target or above."""
+    """The spans before a peak with the top vent half open or more, the dome being close below the target or above."""
     from_min = max(0.0, peak_min - BEFORE_PEAK)
     near = spans_between(up_to(since(points, from_min), peak_min), target_f - NEAR_TARGET_F, float("inf"))
     wide = [(start, end) for start, end, opening in openings(moves, "top", peak_min) if opening >= WIDE]

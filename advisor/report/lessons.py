@@ -22,8 +22,10 @@ Tone = Literal["well", "better"]
 
 
 class LessonRule(Frozen):
-    """One lesson as it stands in the file; at: the figure that says to which minute it belongs; unless_told: lessons that
-    say as much."""
+    """One lesson as it stands in the file.
+
+    at: the figure that says to which minute it belongs; unless_told: lessons that say as much.
+    """
 
     tone: Tone
     worth: float = Field(ge=0, le=100)
@@ -113,29 +115,29 @@ def _lesson(letter: str, name: str, rule: LessonRule, figures: Figures) -> Lesso
 
 def _check_names(path: Path, name: str, lesson: LessonRule) -> None:
     for figure in sorted(lesson.names() - set(FIGURES)):
-        raise RuleFileError(f"{path}:{line_of(path, ['lessons', name])}", f"{name} names {figure!r}, a figure that nobody works out",
+        raise RuleFileError(_place(path, "lessons", name), f"{name} names {figure!r}, a figure that nobody works out",
                             "it would never be told", did_you_mean(figure, FIGURES))
     if lesson.at and FIGURES[lesson.at][0] != "moment":
-        raise RuleFileError(f"{path}:{line_of(path, ['lessons', name, 'at'])}", f"{name} points at {lesson.at!r}, which is no minute",
-                            "it has no place on the curve", f"name one that ends in _at, such as {_moments()[0]}")
+        raise RuleFileError(_place(path, "lessons", name, "at"), f"{name} points at {lesson.at!r}, which is no minute",
+                            "it has no place on the curve", "name one that ends in _at, such as over_at")
 
 
 def _check_others(path: Path, name: str, lesson: LessonRule, book: LessonBook) -> None:
     for other in (other for other in lesson.unless_told if other not in book.lessons):
-        raise RuleFileError(f"{path}:{line_of(path, ['lessons', name, 'unless_told'])}", f"there is no lesson {other!r}", "",
+        raise RuleFileError(_place(path, "lessons", name, "unless_told"), f"there is no lesson {other!r}", "",
                             did_you_mean(other, book.lessons))
 
 
 def _check_phrases(path: Path, phrases: Mapping[str, str]) -> None:
     for missing in (name for name in PHRASES if name not in phrases):
-        raise RuleFileError(f"{path}:{line_of(path, ['phrases'])}", f"the phrase {missing!r} is missing",
+        raise RuleFileError(_place(path, "phrases"), f"the phrase {missing!r} is missing",
                             "a report cannot be written without it", "add it")
     for name, text in phrases.items():
         for figure, _ in PLACEHOLDER.findall(text):
             if name not in PHRASES or figure not in FIGURES:
-                raise RuleFileError(f"{path}:{line_of(path, ['phrases', name])}", f"there is no figure {figure!r}", "",
+                raise RuleFileError(_place(path, "phrases", name), f"there is no figure {figure!r}", "",
                                     did_you_mean(figure, FIGURES))
 
 
-def _moments() -> list[str]:
-    return [name for name, (kind, _) in FIGURES.items() if kind == "moment"]
+def _place(path: Path, *keys: str) -> str:
+    return f"{path}:{line_of(path, keys)}"

@@ -23,7 +23,8 @@ def page(report: Report) -> str:
     """The whole page."""
     story, speech = report.story, report.speech
     scene = scene_of(report)
-    wide, narrow = (Markup(markup(draw(scene, size, titled=False), name)) for size, name in ((WIDE, "w"), (NARROW, "n")))
+    wide, narrow = (Markup(markup(draw(scene, size, titled=False), name))
+                    for size, name in ((WIDE, "w"), (NARROW, "n")))
     return _template().render(
         title=speech.title(), style=Markup((HERE / "page.css").read_text(encoding="utf-8")), wide=wide, narrow=narrow,
         span=speech.span(), outcome=story.outcome, measured_at=story.measured_at,
@@ -41,7 +42,9 @@ def _template() -> Template:
 
 
 def _shown(value: object) -> object:
-    return readable(value).replace(" °", "\N{NO-BREAK SPACE}°") if isinstance(value, str) and not isinstance(value, Markup) else value
+    if not isinstance(value, str) or isinstance(value, Markup):
+        return value
+    return readable(value).replace(" °", "\N{NO-BREAK SPACE}°")
 
 
 def _lessons(report: Report) -> Iterator[dict[str, str]]:

@@ -5,9 +5,9 @@ from advisor.report.report import TONES, Report
 
 def text(report: Report) -> str:
     """Title, summary, lessons and figures; long lines are left to the terminal to break."""
-    speech = report.speech
-    blocks = [[speech.title(), *_outcome(report)], [speech.summary(report.phrases)], _lessons(report) or [report.phrase("no_lessons")],
-              [f"{row.name}: {row.value}{f' - {row.note}' if row.note else ''}" for row in report.rows()], [report.phrase("closing")]]
+    blocks = [[report.speech.title(), *_outcome(report)], [report.speech.summary(report.phrases)],
+              _lessons(report) or [report.phrase("no_lessons")], [_line(*row) for row in report.rows()],
+              [report.phrase("closing")]]
     return "\n\n".join("\n".join(block) for block in blocks)
 
 
@@ -17,7 +17,12 @@ def _outcome(report: Report) -> list[str]:
 
 
 def _lessons(report: Report) -> list[str]:
-    return [f"{TONES[lesson.tone].capitalize()}{_at(report, lesson.at_min)}: {report.said(lesson)}" for lesson in report.lessons]
+    return [f"{TONES[lesson.tone].capitalize()}{_at(report, lesson.at_min)}: {report.said(lesson)}"
+            for lesson in report.lessons]
+
+
+def _line(name: str, value: str, note: str) -> str:
+    return f"{name}: {value}{note and f' - {note}'}"
 
 
 def _at(report: Report, at_min: float | None) -> str:

@@ -40,4 +40,5 @@ class Report:
 def report_on(story: CookStory, book: LessonBook, wording: Wording) -> Report:
     """The report of one cook, to be told in these units."""
     figures = figures_of(story)
-    return Report(story, figures, choose(book, figures), tuple(happenings(story)), Speech(story, figures, wording), book.phrases)
+    return Report(story, figures, lessons=choose(book, figures), happenings=tuple(happenings(story)),
+                  speech=Speech(story, figures, wording), phrases=book.phrases)

@@ -78,7 +78,8 @@ class Speech:
         if "fuel_estimated" not in known:
             return "not known", phrases["fuel_unknown"]
         if known["fuel_estimated"]:
-            return f"about {self.say('fuel_kg')} ({self.say('fuel_low_kg')} to {self.say('fuel_high_kg')})", phrases["fuel_estimated"]
+            between = f"{self.say('fuel_low_kg')} to {self.say('fuel_high_kg')}"
+            return f"about {self.say('fuel_kg')} ({between})", phrases["fuel_estimated"]
         amount = f", {self.say('fuel_kg')}" if "fuel_kg" in known else ""
         return f"{self.say('fuel_share')} of a full basket{amount}", phrases["fuel_told"]
 
@@ -107,7 +108,8 @@ def _names(template: str) -> list[str]:
 
 UNSEEN = {code: None for code in (*range(32), *range(127, 160), *range(0x202A, 0x202F), *range(0x2066, 0x206A), 0xFEFF)
           if code not in (9, 10)}
-MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
+MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+          "December")
 SILENT_AT_ZERO = ("moves", "burps", "advised", "steps_done")
 ROWS = (
     ("length", "{length_min}"),

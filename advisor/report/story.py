@@ -59,7 +59,7 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class FuelTold:
-    """What was said of the charcoal: level (0..1 of a full basket) first and last told, and the weight of that first level."""
+    """What was said of the charcoal: level (0..1 of a full basket) first and last told, the weight of the first."""
 
     level_first: float | None = None
     level_last: float | None = None

@@ -32,7 +32,8 @@ def _vents(story: CookStory) -> Iterator[Happening]:
     made = hands.made(story.moves)
     for number, moves in enumerate(hands.visits(made), 1):
         yield Happening(moves[0].at_min, f"vents {number}", "; ".join(map(_move, moves)))
-    for minute, moves in groupby((move for move in story.moves if move.was is None and move not in made), lambda move: move.at_min):
+    told = [move for move in story.moves if move.was is None and move not in made]
+    for minute, moves in groupby(told, lambda move: move.at_min):
         yield Happening(minute, "vents", f"told: {'; '.join(map(_move, moves))}")
 
 

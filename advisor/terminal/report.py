@@ -4,6 +4,7 @@ import argparse
 import sys
 import warnings
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from advisor.errors import DrafthandError
 from advisor.rulebook.loader import rules_folder
@@ -12,6 +13,9 @@ from advisor.terminal.books import open_book, settings
 from advisor.terminal.layout import columns, laid_out
 from advisor.vocabulary import read_vocabulary
 from advisor.wording import Wording
+
+if TYPE_CHECKING:
+    from advisor.report.report import Report
 
 LONG_FROM = 20_000  # readings; a shorter cook is reported before a line of progress would be read
 
@@ -25,9 +29,10 @@ def run(call: argparse.Namespace) -> int:
         cook = last_finished(book) if call.cook is None else book.cook(call.cook)
         story, spoken = story_of(book, cook), spoken_units(book, cook)
     folder = rules_folder()
+    wording = Wording(read_vocabulary(folder / "vocabulary.yaml"), settings().units.said(spoken))
     progress = _Progress(len(story.dome) + len(story.meat))
     progress.tell("working out the figures")
-    report = report_on(story, read_lessons(folder), Wording(read_vocabulary(folder / "vocabulary.yaml"), settings().units.said(spoken)))
+    report = report_on(story, read_lessons(folder), wording)
     if call.html:
         progress.tell("drawing the page")
         _write_page(report, Path(call.html))
@@ -52,7 +57,7 @@ class _Progress:
             door.complain(f"{what} ...")
 
 
-def _write_page(report, path: Path) -> None:
+def _write_page(report: "Report", path: Path) -> None:
     from advisor.report.page import page
     try:
         path.write_text(page(report), encoding="utf-8")
@@ -62,10 +67,10 @@ def _write_page(report, path: Path) -> None:
     door.say(f"The report on cook {report.story.number} is written to {path}.")
 
 
-def _write_picture(report, path: Path) -> None:
+def _write_picture(report: "Report", path: Path) -> None:
     from advisor.pictures.canvas import write
     from advisor.report.scene import picture_of
     with warnings.catch_warnings():
-        warnings.filterwarnings("ignore", "Glyph")  # a sign the font lacks is drawn as a box; nobody can do anything about it
+        warnings.filterwarnings("ignore", "Glyph")  # a sign the font lacks becomes a box; no cook can mend that
         write(picture_of(report), path, report.speech.title())
     door.say(f"The picture of cook {report.story.number} is written to {path}.")

@@ -9,7 +9,8 @@ from advisor.conversation import Conversation
 from advisor.logbook import records
 from advisor.logbook.opening import open_logbook
 from advisor.report.figures import figures_of
-from advisor.report.gather import NoSuchCook, _fuel, _lids, last_finished, spoken_units, story_of
+from advisor.report.gather import NoSuchCook, _fuel, _lids, _Minutes, last_finished, spoken_units, story_of
+from advisor.report.story import LidUp
 from advisor.session import Session
 from advisor.units import UnitStyle
 
@@ -100,11 +101,15 @@ def test_a_cook_that_goes_on_ends_with_the_last_word(logbook):
 
 def test_liftings_come_from_lids_burps_and_words():
     burp = records.Deed(100_000, "burp_lid", "Burp it.")
-    assert _lids([99_000, 900_000], [burp], []) == [(99_000, True, None), (900_000, False, None)]
-    assert _lids([], [burp], []) == [(100_000, True, None)]
-    told = [(50_000, "lid_open", True), (230_000, "lid_open", False), (900_000, "lid_open", True)]
-    assert _lids([55_000], [], told) == [(50_000, False, 230_000), (900_000, False, None)]
-    assert _lids([55_000], [], []) == [(55_000, False, None)]
+
+    def lids(lids, deeds, told):
+        return list(_lids(lids, deeds, told, _Minutes(0)))
+
+    assert lids([99_000, 900_000], [burp], []) == [LidUp(1.65, True), LidUp(15.0)]
+    assert lids([], [burp], []) == [LidUp(100 / 60, True)]
+    told = [(60_000, "lid_open", True), (240_000, "lid_open", False), (900_000, "lid_open", True)]
+    assert lids([66_000], [], told) == [LidUp(1.0, lasted_min=3.0), LidUp(15.0)]
+    assert lids([60_000], [], []) == [LidUp(1.0)]
 
 
 def test_a_level_that_rose_tells_of_fuel_added():
