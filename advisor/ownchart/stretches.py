@@ -13,6 +13,7 @@ from advisor.ownchart.pastcook import PastCook
 from advisor.thermal.hold import INCH
 
 ANSWERED_MIN = 15.0    # common practice, no published source: a fire answers a move in ten minutes, then it creeps
+CLIMB_MIN = 40.0       # common practice, no published source: from lighting to about the dome that was read first
 WINDOW_MIN = 30.0      # readings this close together make one stretch
 SPAN_MIN = 8.0         # of readings, to tell a slope from a step of the dial
 STEADY = 0.6           # °F a minute: a step of the dial (5 °F) in SPAN_MIN can't be told from none
@@ -63,7 +64,11 @@ def _warm(cook: PastCook, wall: Wall) -> Warm:
         return {}
     first_min, first_f = cook.readings[0]
     outside = _outside(cook)
-    lit = [(cook.lit_min, outside)] if cook.lit_min is not None and cook.lit_min < first_min else []
+    lit = []
+    if cook.lit_min is not None and cook.lit_min < first_min:
+        lit = [(cook.lit_min, outside)]
+        if cook.lit_min + CLIMB_MIN < first_min:
+            lit.append((cook.lit_min + CLIMB_MIN, first_f))
     path = (*lit, *cook.readings)
     cold = wall.followed(path, outside)
     hot = cold if lit or first_f < outside + 60.0 else wall.followed(path, first_f)

@@ -1,0 +1,6 @@
+"""The folder's own worlds can be imported by their names."""
+
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parent))
