@@ -60,6 +60,10 @@ class Conversation:
         named = (own for name, own in self._of_cookers.items() if name == cooker or name and cooker and same_cooker(name, cooker))
         return next(named, self._adviser)
 
+    def profile_of(self, cooker: str) -> CookerProfile:
+        """What was known of a cooker, by name, before anybody spoke."""
+        return self._adviser_of(cooker).profile
+
     @property
     def cookers(self) -> tuple[str, ...]:
         return self._stand.names

@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING, Any
 from advisor.clock import Clock, TalkClock
 from advisor.conversation import Conversation
 from advisor.errors import LogbookError
-from advisor.keeping import FINISH, MS, NOTE, RESET, KeptTurn, Place, clock_in, enter
+from advisor.keeping.place import FINISH, MS, NOTE, RESET, KeptTurn, Place, clock_in, place_of
+from advisor.keeping.turns import enter
 from advisor.logbook import records
 from advisor.reply import Reply
 
@@ -152,8 +153,8 @@ class Session:
         now = clock.at(at_min, real)
         reply = run(now)
         sent = content if at_min is None else {**content, "at_min": at_min}
-        return KeptTurn(kind, sent, reply, before, self.conversation.stand, self.conversation.state(),
-                        clock.kept(now, at_min, real))
+        state = self.conversation.state() if self.logbook else {}
+        return KeptTurn(kind, sent, reply, before, self.conversation.stand, state, clock.kept(now, at_min, real))
 
     # -- the logbook ----------------------------------------------------------------------------------------------------
 
@@ -175,7 +176,7 @@ class Session:
     def _go_on(self, talk: records.Talk, in_hand: str | None = None) -> None:
         self.conversation.resume(talk.state.get("conversation", {}), in_hand)
         self._talk_clock = clock_in(talk)
-        self._place = Place(talk.id, talk.version, talk.epoch_ms, talk.state.get("cooks", {}))
+        self._place = place_of(talk)
 
     def _catch_up(self, book: "TalkWriter") -> None:
         """Another process may have gone on with the talk, or closed it: then its state is ours."""
@@ -195,7 +196,7 @@ class Session:
         """Enter the turn after those that could not be entered before; counts once the transaction is committed."""
         place = self._place
         for waiting in (*self._pending, turn):
-            place = enter(book, place, waiting, self.conversation.profile)
+            place = enter(book, place, waiting, self.conversation.profile_of)
         return place
 
     def _entered(self, place: Place) -> None:

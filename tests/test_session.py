@@ -182,6 +182,18 @@ def test_finished_a_cook_is_over_and_the_next_is_another(session, clock):
     assert [cook.ended_ms is None for cook in session.logbook.cooks()] == [False, True]
 
 
+def test_the_same_advice_is_kept_once_a_cook(opened):
+    session = opened()
+    for at_min in (0, 1, 2):
+        session.say("im 100 over", at_min=at_min)
+    first = session.finish()
+    opened().say("im 100 over", at_min=3)
+    session.say("im 100 over", at_min=4)
+    second = session.logbook.cooks()[-1]
+    assert first.id != second.id
+    assert [len(session.logbook.advice(cook.id)) for cook in (first, second)] == [1, 1]
+
+
 def test_notes_belong_to_the_cook_in_hand(session):
     session.note("damp charcoal")
     session.say("dome 200, want 250")

@@ -1,6 +1,8 @@
 """Entries that a conversation makes in the logbook: its turns, and what each tells, corrects and takes back."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import asdict
+from functools import cache
 from typing import Any
 
 import sqlalchemy as sa
@@ -47,15 +49,13 @@ class TalkWriter(Writer):
 
     # -- what a turn tells ------------------------------------------------------------------------------------------
 
-    def put_reading(self, cook_id: int, reading: records.Reading) -> None:
-        """A reading, in place of any other of this moment and probe."""
-        self._put(tables.reading, {"cook_id": cook_id, "at_ms": reading.at_ms, "probe": reading.probe},
-                  {"value_f": reading.value_f, "origin": reading.origin})
+    def put_readings(self, cook_id: int, readings: Iterable[records.Reading]) -> None:
+        """Readings, each in place of any other of its moment and probe."""
+        self._put(tables.reading, ("at_ms", "probe"), [{"cook_id": cook_id, **asdict(reading)} for reading in readings])
 
-    def put_move(self, cook_id: int, move: records.Move) -> None:
-        """Where a vent was put, in place of any other word about this moment and vent."""
-        self._put(tables.vent_move, {"cook_id": cook_id, "at_ms": move.at_ms, "vent": move.vent},
-                  {"opening": move.opening, "was": move.was})
+    def put_moves(self, cook_id: int, moves: Iterable[records.Move]) -> None:
+        """Where vents were put, each in place of any other word about its moment and vent."""
+        self._put(tables.vent_move, ("at_ms", "vent"), [{"cook_id": cook_id, **asdict(move)} for move in moves])
 
     def add_deed(self, cook_id: int, deed: records.Deed) -> None:
         self._insert(tables.deed, cook_id=cook_id, at_ms=deed.at_ms, act=plain(deed.act), says=plain(deed.says))
@@ -63,13 +63,6 @@ class TalkWriter(Writer):
     def add_advice(self, cook_id: int, advice: records.Advice) -> None:
         self._insert(tables.advice, cook_id=cook_id, at_ms=advice.at_ms, text=plain(advice.text), steps=advice.steps,
                      cautions=advice.cautions, forecast=advice.forecast)
-
-    def last_advice(self, cook_id: int) -> records.Advice | None:
-        """What was advised last; None when nothing was."""
-        table = tables.advice.c
-        newest = self._of_cook(tables.advice, ("at_ms", "text", "steps", "cautions", "forecast"), cook_id)
-        found = self._all(records.Advice, newest.order_by(None).order_by(table.at_ms.desc(), table.id.desc()).limit(1))
-        return found[0] if found else None
 
     # -- what a turn takes back -------------------------------------------------------------------------------------
 
@@ -85,9 +78,16 @@ class TalkWriter(Writer):
     def drop_deed(self, cook_id: int, deed: records.Deed) -> None:
         self._drop(tables.deed, cook_id=cook_id, at_ms=deed.at_ms, act=deed.act, says=plain(deed.says))
 
-    def _put(self, table: sa.Table, key: Mapping[str, Any], values: Mapping[str, Any]) -> None:
-        entry = INSERT[self._connection.dialect.name](table).values(**key, **values)
-        self._connection.execute(entry.on_conflict_do_update(index_elements=list(key), set_=dict(values)))
+    def _put(self, table: sa.Table, key: tuple[str, ...], rows: list[dict[str, Any]]) -> None:
+        if rows:
+            self._connection.execute(_putting(table, ("cook_id", *key), self._connection.dialect.name), rows)
 
     def _drop(self, table: sa.Table, **key: Any) -> None:
         self._connection.execute(table.delete().where(*(table.c[name] == value for name, value in key.items())))
+
+
+@cache
+def _putting(table: sa.Table, key: tuple[str, ...], dialect: str) -> sa.Insert:
+    entry = INSERT[dialect](table)
+    rest = {column.name: entry.excluded[column.name] for column in table.columns if column.name not in ("id", *key)}
+    return entry.on_conflict_do_update(index_elements=key, set_=rest)

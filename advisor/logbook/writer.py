@@ -1,6 +1,7 @@
 """Entries into the logbook, within one transaction that nobody else writes beside. Bulk entries may be given twice."""
 
 from collections.abc import Iterable, Mapping
+from functools import cache
 from typing import Any
 
 import sqlalchemy as sa
@@ -71,10 +72,10 @@ class Writer(Reader):
     # -- one statement ----------------------------------------------------------------------------------------------
 
     def _insert(self, table: sa.Table, **values: Any) -> int:
-        return self._connection.execute(table.insert().values(**values)).inserted_primary_key[0]
+        return self._connection.execute(table.insert(), values).inserted_primary_key[0]
 
     def _change(self, table: sa.Table, number: int, **values: Any) -> None:
-        self._connection.execute(table.update().where(table.c.id == number).values(**values))
+        self._connection.execute(_changing(table), {"number": number, **values})
 
     def _add(self, table: sa.Table, rows: list[dict[str, Any]]) -> int:
         """Enter what is not there yet, by the table's own unique key; gives back how many rows that were."""
@@ -94,6 +95,11 @@ class Writer(Reader):
         where = [table.c.cook_id == rows[0]["cook_id"], table.c.at_ms.between(min(moments), max(moments))]
         where += [table.c[name].in_({row[name] for row in rows}) for name in ("probe", "vent") if name in rows[0]]
         return self._connection.scalar(sa.select(sa.func.count()).select_from(table).where(*where)) or 0
+
+
+@cache
+def _changing(table: sa.Table) -> sa.Update:
+    return table.update().where(table.c.id == sa.bindparam("number"))  # once: building it costs more than running it
 
 
 def plain(text: str) -> str:
