@@ -6,7 +6,7 @@ A wait that ends is said as a line of its own, even halfway through a line being
 import os
 import select
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 
 from advisor.terminal import door
 from advisor.terminal.answering import answer
@@ -27,17 +27,19 @@ class Plainly:
         """Until the input ends or the person leaves."""
         if self._prompts:
             self._show(self._talk.welcome())
-        lines = lines_of(sys.stdin.fileno(), self._meanwhile)
+        lines = Lines(sys.stdin.fileno(), self._meanwhile)
         while not self._talk.over:
+            self._prompt()
             try:
-                self._prompt()
-                self._show(answer(self._talk, next(lines)))
-            except StopIteration:
-                break
+                line = lines.next()
             except KeyboardInterrupt:
                 if not self._prompts:
                     raise
                 self._show(f"\n{self._talk.leave_hint}")
+                continue
+            if line is None:
+                break
+            self._show(answer(self._talk, line))
 
     def _meanwhile(self) -> None:
         """Say which waits are over."""
@@ -58,22 +60,27 @@ class Plainly:
         return laid_out(text, columns(), self._talk.openings)
 
 
-def lines_of(descriptor: int, meanwhile: Callable[[], None]) -> Iterator[str]:
-    """Lines as they come in; bytes that are no text are replaced. `meanwhile` is called again and again while none do."""
-    waiting = b""
-    while chunk := _read(descriptor, meanwhile):
-        *whole, waiting = (waiting + chunk).split(b"\n")
-        yield from map(_text, whole)
-    if waiting:
-        yield _text(waiting)
+class Lines:
+    """Lines as they come in; bytes that are no text are replaced. An interrupt in between loses none of them.
 
+    meanwhile: called again and again while none come in.
+    """
 
-def _read(descriptor: int, meanwhile: Callable[[], None]) -> bytes:
-    """What came in, or nothing at the end of it."""
-    while not select.select([descriptor], [], [], LOOK_EVERY_S)[0]:
-        meanwhile()
-    return os.read(descriptor, MOST_READ)
+    def __init__(self, descriptor: int, meanwhile: Callable[[], None]) -> None:
+        self._descriptor, self._meanwhile = descriptor, meanwhile
+        self._begun, self._ended = b"", False
 
+    def next(self) -> str | None:
+        """The next line; None once the input has ended."""
+        while b"\n" not in self._begun and not self._ended:
+            self._read()
+        if not self._begun:
+            return None
+        raw, _, self._begun = self._begun.partition(b"\n")
+        return raw.decode("utf-8", "replace").strip()
 
-def _text(raw: bytes) -> str:
-    return raw.decode("utf-8", "replace").strip()
+    def _read(self) -> None:
+        while not select.select([self._descriptor], [], [], LOOK_EVERY_S)[0]:
+            self._meanwhile()
+        chunk = os.read(self._descriptor, MOST_READ)
+        self._begun, self._ended = self._begun + chunk, not chunk

@@ -30,9 +30,10 @@ def _in_hand(standing: Standing, catalogue: Catalogue, several: bool) -> str:
     danger = [phrases["bar_danger"]] if standing.endangered else []
     if standing.left_min is None:
         return " ".join([*name, *danger, phrases["bar_free"]])
-    clock = phrases["bar_over"] if standing.due else countdown(standing.left_min)
-    doing = phrases["bar_hands_off"] if standing.hands_off else in_short(standing.in_hand, catalogue) if standing.in_hand else ""
-    return " ".join(part for part in [*name, *danger, clock, doing] if part)
+    doing = phrases["bar_hands_off"] if standing.hands_off else in_short(standing.in_hand, catalogue)
+    if standing.due:
+        return " ".join([*name, *danger, phrases["bar_over"], *(["-", doing] if standing.in_hand else [])])
+    return " ".join([*name, *danger, countdown(standing.left_min), doing])
 
 
 def _after(standing: Standing, catalogue: Catalogue) -> str:
