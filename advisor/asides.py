@@ -5,13 +5,13 @@ from collections.abc import Callable
 from advisor.advice import Advice
 from advisor.composing import Turn, answers_of, compose
 from advisor.cook import Cook
-from advisor.explanation import why, why_not
+from advisor.explanation import why, why_in_danger, why_not
 from advisor.language.heard import Heard
 from advisor.questions import phrase
 from advisor.reply import AnswerSaid, QuestionAsked, Reply
 from advisor.rulebook.catalogue import Catalogue
 from advisor.rulebook.loader import Rulebook
-from advisor.telling import tell_short
+from advisor.telling import tell_amid_danger, tell_short
 from advisor.wording import Wording
 
 PHRASE_OF = {"greeting": "greeting", "thanks": "thanks", "off_topic": "off_topic", "cannot": "cannot",
@@ -39,17 +39,20 @@ def aside(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording
     if "what_if" in heard.intents and (heard.supposed or not lines):
         return _what_if(heard, cook, advise, now, wording, rulebook, standing)
     if "why_not" in heard.intents:
-        line = why_not(heard.argument, rulebook, advice.inference, advice.plan, wording)
-        return _saying(standing, [*lines, line] if line else lines or [phrases["why_not_unknown"]], phrases)
+        line = why_not(heard.argument, rulebook, advice.inference, advice.plan, wording, if_known=bool(lines))
+        lines = [*lines, line] if line else lines or [phrases["why_not_unknown"]]
+    elif not lines and advice.plan.at_stake:
+        lines = why_in_danger(advice.inference, advice.plan)
     lines = lines or why(advice.inference, advice.plan, wording, phrases) or [phrases["nothing_to_explain"]]
-    return _saying(standing, lines, phrases)
+    return _saying(standing, lines, phrases, amid_danger=advice.plan.is_emergency)
 
 
 def would_help(advice: Advice, rulebook: Rulebook, wording: Wording) -> QuestionAsked:
     """What to ask when a message could not be used and no question stands open: whether the emergency lasts, or a
     fresh reading."""
     urgent = [firing for firing in advice.plan.chosen if firing.rule.then.standing == "emergency"]
-    lasts = (fact.name for firing in urgent for fact in firing.used
+    grounds = [*urgent, *advice.inference.firings] if urgent else []
+    lasts = (fact.name for firing in grounds for fact in firing.used
              if fact.value is True and fact.name in rulebook.vocabulary and rulebook.vocabulary[fact.name].ask)
     return phrase(next(lasts, rulebook.catalogue.openers[0]), rulebook, advice.inference, wording)
 
@@ -58,11 +61,15 @@ def _answers(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Word
     """What rules of teach/ say to the topic of the question, if it has one."""
     if not heard.about:
         return ()
-    return answers_of(advise(cook.situation, now, wording, {"about": heard.about}, asking=False, forecasting=False), wording)
+    advice = advise(cook.situation, now, wording, {"about": heard.about}, asking=False, forecasting=False)
+    return answers_of(advice, wording, reasons=bool({"why", "why_not"} & set(heard.intents)))
 
 
-def _saying(standing: Reply, lines: list[str], phrases: dict[str, str]) -> Reply:
-    """The standing reply with other words; a danger that lasts is in them all the same."""
+def _saying(standing: Reply, lines: list[str], phrases: dict[str, str], amid_danger: bool = False) -> Reply:
+    """The standing reply with other words; a danger that lasts is in them all the same, and the steps while it burns."""
+    if amid_danger:
+        text = tell_amid_danger(standing.cautions, lines, standing.steps, standing.asks, phrases)
+        return standing.model_copy(update={"text": text})
     return standing.model_copy(update={"text": tell_short(standing.cautions, lines, standing.asks, phrases)})
 
 
@@ -81,9 +88,22 @@ def _what_if(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Word
     return standing.model_copy(update={"what_if": inner, "text": text, "asks": None if asks else standing.asks})
 
 
-def set_phrases(heard: Heard, catalogue: Catalogue) -> tuple[str, ...]:
+def set_phrases(words: str, heard: Heard, cook: Cook, catalogue: Catalogue) -> tuple[str, ...]:
     """Lines that come before the advice: what could not be taken, and the answer to small talk."""
     lines = list(heard.refused)
     if not (heard.understood or heard.intents):
         lines.append(catalogue.phrases["not_understood"])
-    return (*lines, *(catalogue.phrases[PHRASE_OF[intent]] for intent in heard.intents if intent in PHRASE_OF))
+    names = [PHRASE_OF[intent] for intent in heard.intents if intent in PHRASE_OF]
+    if heard.facts or heard.others or heard.about:
+        names = [name for name in names if name != "greeting"]  # who has told that much needs no invitation
+    if "off_topic" in names and _names_the_trade(words, catalogue):
+        names[names.index("off_topic")] = "not_used"
+    if not set(heard.facts) & set(cook.situation.facts):
+        names = [name for name in names if name != "corrected"]
+    return (*lines, *(catalogue.phrases[name] for name in names))
+
+
+def _names_the_trade(words: str, catalogue: Catalogue) -> bool:
+    """Whether anything of fire, cooker or food is named in `words`."""
+    said = "".join(c if c.isalpha() else " " for c in words.lower()).split()
+    return any(word.removesuffix("s") in catalogue.trade_words or word in catalogue.trade_words for word in said)

@@ -1,6 +1,6 @@
 """Advice and what one message brought, to a Reply. Pure; decides nothing about the fire."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from advisor.advice import Advice
@@ -9,6 +9,7 @@ from advisor.explanation import firings_said
 from advisor.facts import Value
 from advisor.reply import AnswerSaid, CautionSaid, FindingSaid, OtherHeard, QuestionAsked, Reply
 from advisor.rulebook.catalogue import Catalogue
+from advisor.rulebook.schema import RuleFile
 from advisor.telling import tell, tell_short
 from advisor.wording import Wording
 
@@ -19,7 +20,7 @@ class Turn:
 
     heard: facts stated in it; passing: facts that hold for this message only; others: facts about further cookers;
     before: lines that come ahead of the advice; question: one that must be asked, such as "°F or °C?";
-    short: whether the steps in hand need not be said again; elsewhere: dangers that last on the other cookers;
+    short: whether the steps in hand need not be said again; quiet: whether no question is due; elsewhere: dangers that last on the other cookers;
     several: whether more than one cooker is going; did: numbers of the steps reported done; look_again_min: when
     to look again, where the wait of a step done counts and not that of the next; asks_where: whether it only asks where
     things stand, which three lines answer; on_course: whether the plan said before still holds.
@@ -32,6 +33,7 @@ class Turn:
     understood: bool = True
     question: QuestionAsked | None = None
     short: bool = False
+    quiet: bool = False
     elsewhere: tuple[CautionSaid, ...] = ()
     several: bool = False
     did: tuple[int, ...] = ()
@@ -50,6 +52,8 @@ def compose(turn: Turn, cooker: str, advice: Advice, question: QuestionAsked | N
     """The whole reply. When there is nothing to do, to ask or to say, it says to leave the fire alone."""
     answers, findings = answers_of(advice, wording), _findings(advice, catalogue, wording)
     before = turn.before
+    if advice.plan.at_stake:
+        before = _amid_danger(before, catalogue.phrases)
     if not (advice.plan.steps or question or answers or before):
         before = (catalogue.phrases["leave_alone"],)
     situation = told_only(advice.facts, wording.vocabulary)
@@ -75,11 +79,23 @@ def _text(turn: Turn, before: tuple[str, ...], answers: tuple[AnswerSaid, ...], 
                 wording, turn.on_course)
 
 
-def answers_of(advice: Advice, wording: Wording) -> tuple[AnswerSaid, ...]:
-    """What rules of teach/ say to the question in hand."""
+def _amid_danger(before: Iterable[str], phrases: Mapping[str, str]) -> tuple[str, ...]:
+    """Small talk and what could not be used, as they are said while somebody is in danger."""
+    instead = {phrases[name]: phrases["danger_first"] for name in ("off_topic", "not_used", "not_understood")}
+    instead |= dict.fromkeys((phrases["greeting"], phrases["thanks"]), "")
+    return tuple(line for said in before if (line := instead.get(said, said)))
+
+
+def answers_of(advice: Advice, wording: Wording, reasons: bool = False) -> tuple[AnswerSaid, ...]:
+    """What rules of teach/ say to the question in hand; with the reason where it was asked for and is not in the answer."""
     words = {name: fact.value for name, fact in advice.facts.items()}
-    return tuple(AnswerSaid(says=wording.fill(firing.rule.then.tell or "", words), because=firing.rule.id,
+    return tuple(AnswerSaid(says=wording.fill(_told(firing.rule.file, reasons), words), because=firing.rule.id,
                             source=firing.rule.file.source) for firing in advice.inference.fired("teach"))
+
+
+def _told(rule: RuleFile, reasons: bool) -> str:
+    says = rule.then.tell or ""
+    return says if not reasons or says.startswith("Because") else f"{says.rstrip()} {rule.because}"
 
 
 def _findings(advice: Advice, catalogue: Catalogue, wording: Wording) -> tuple[FindingSaid, ...]:

@@ -20,7 +20,17 @@ from advisor.presuming import presumed_done
 from advisor.profile import CookerProfile
 from advisor.remembering import recall, remember
 from advisor.reply import OtherHeard, QuestionAsked, Reply
-from advisor.reporting import completed, is_small_talk, stated, steps_done, taken_back, usable, vent_meant
+from advisor.reporting import (
+    completed,
+    declined,
+    is_small_talk,
+    passing,
+    stated,
+    steps_done,
+    taken_back,
+    usable,
+    vent_meant,
+)
 from advisor.rulebook.loader import Rulebook
 from advisor.stand import Stand
 from advisor.standing import Standing, asks_where, standing_of, three_lines
@@ -197,7 +207,7 @@ class Conversation:
         return (self.rulebook.catalogue.phrases["presumed_done"],)
 
     def _take(self, words: str, heard: Heard, now: float) -> Reply:
-        stand, rulebook = self._stand, self.rulebook
+        stand, rulebook, before = self._stand, self.rulebook, self.current
         presumed = () if OF_THE_HANDS & set(heard.intents) else self._presume(heard.facts, now)
         stand.take_back(taken_back(heard))
         stand.tell(stand.current, completed(heard, self.current), "said", rulebook, now)
@@ -206,15 +216,14 @@ class Conversation:
         did = steps_done(heard, self.current, rulebook) if "done" in heard.intents else ()
         if did:
             stand.do(did, rulebook, now)
-        if "declined" in heard.intents:
-            stand.decline()
+        stand.decline(declined(words, heard, self.current, rulebook.vocabulary))
         if "cannot" in heard.intents:
             stand.unable(vent_meant(words))
         named = {"cooker": stand.current} if heard.cooker else {}
-        turn = Turn(heard.facts | named, {"about": heard.about} if heard.about else {},
+        turn = Turn(heard.facts | named, passing(heard, rulebook.vocabulary),
                     tuple(OtherHeard(cooker=name, heard=told) for name, told in heard.others),
-                    presumed + set_phrases(heard, rulebook.catalogue), usable(heard), self._unclear(heard),
-                    short=is_small_talk(heard), did=did,
+                    presumed + set_phrases(words, heard, before, rulebook.catalogue), usable(heard), self._unclear(heard),
+                    short=is_small_talk(heard), quiet=heard.intents == ("thanks",) and is_small_talk(heard), did=did,
                     asks_where=bool(self.current.steps) and asks_where(words, heard, rulebook.catalogue.where_words))
         return self._most_urgent(turn, now)
 
@@ -241,11 +250,16 @@ class Conversation:
         stand, turn = self._stand, self._amid(turn, now)
         advice, cook = self._advice(stand.current, now, turn.passing), stand.cook
         turn, waiting = self._followed(turn, cook, advice, now)
-        question = turn.question or advice.question or self._opener(turn, advice)
+        question = None if self._is_quiet(turn) else turn.question or advice.question or self._opener(turn, advice)
         reply = compose(turn, stand.current, advice, question, self.rulebook.catalogue, self.wording())
         situation = cook.situation.remember(advice.facts, self.rulebook.vocabulary)
-        stand.keep(cook.advised(situation, reply.steps, question, bool(advice.plan.lasting_dangers), waiting))
+        cook_now = cook.advised(situation, reply.steps, question, bool(advice.plan.lasting_dangers), waiting)
+        stand.keep(replace(cook_now, asked=cook.asked) if self._is_quiet(turn) else cook_now)
         return self._where(reply, advice, now) if turn.asks_where and not advice.plan.is_emergency else reply
+
+    def _is_quiet(self, turn: Turn) -> bool:
+        """Whether thanks alone were said in the middle of a cook: nothing is asked then, and what was asked stays open."""
+        return turn.quiet and bool(self.current.situation.facts)
 
     def _followed(self, turn: Turn, cook: Cook, advice: Advice, now: float) -> tuple[Turn, Waiting | None]:
         """The turn with what it means for the plan under way, and the timer that runs from now on."""

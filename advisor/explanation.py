@@ -7,12 +7,12 @@ from rapidfuzz import fuzz, process
 
 from advisor.conditions import NUMBER_TESTS, Condition
 from advisor.facts import Fact
-from advisor.inference.records import NOTHING_NEW, Firing, Inference
+from advisor.inference.records import NOTHING_NEW, Firing, Held, Inference
 from advisor.lacking import holds
 from advisor.plan import Plan
 from advisor.reply import FiringSaid, UsedFact
 from advisor.rulebook.loader import Rulebook
-from advisor.rulebook.schema import Rule
+from advisor.rulebook.schema import FINDING_GRADES, Rule
 from advisor.wording import Wording
 
 ORIGIN_WORDS = {"said": "you said", "measured": "measured", "derived": "worked out", "assumed": "assumed",
@@ -41,12 +41,25 @@ def _figures_of(firing: Firing, inference: Inference) -> list[Fact]:
 def why(inference: Inference, plan: Plan, wording: Wording, phrases: Mapping[str, str] = NO_PHRASES) -> list[str]:
     """Lines that lead from what is advised back to what was told; only what the advice rests on."""
     lines = [_because(firing, wording) for firing in plan.chosen] + _learned(inference, plan, wording, phrases)
-    for held in inference.findings:
-        weights = ", ".join(f"{evidence.weight:+.2f} {_title(evidence.rule, inference)}" for evidence in held.evidence)
-        lines.append(f"{held.id.replace('-', ' ')}: {held.certainty:.0%} sure - {weights}.")
+    lines += [_weighed(held, inference) for held in inference.findings if held.certainty >= FINDING_GRADES["likely"]]
     lines += [_because(firing, wording) for firing in grounds_of(plan.chosen or inference.fired("safety"), inference)]
-    lines += [f"Set aside: {aside.rule.partition('/')[2]} - {aside.why}." for aside in plan.set_aside]
     return lines
+
+
+def _weighed(held: Held, inference: Inference) -> str:
+    """How sure a finding is, what speaks for it and what against."""
+    speaks = {sign: "; ".join(_title(evidence.rule, inference) for evidence in held.evidence if evidence.weight * sign > 0)
+              for sign in (1, -1)}
+    against = f". Against it: {speaks[-1]}" if speaks[-1] else ""
+    return f"{held.id.replace('-', ' ').capitalize()} - I am {held.certainty:.0%} sure: {speaks[1]}{against}."
+
+
+def why_in_danger(inference: Inference, plan: Plan) -> list[str]:
+    """The reasons of what is urgent and of the danger itself; nothing of how sure, nothing of what else is wrong."""
+    urgent = [firing for firing in plan.chosen if firing.rule.then.standing in ("emergency", "safety")]
+    dangers = {caution.id for caution in plan.lasting_dangers}
+    warned = [firing for firing in inference.fired("safety") if dangers & set(firing.rule.then.warn or ())]
+    return list(dict.fromkeys(_sentence(firing.rule.file.because) for firing in [*urgent, *warned]))
 
 
 def _learned(inference: Inference, plan: Plan, wording: Wording, phrases: Mapping[str, str]) -> list[str]:
@@ -73,37 +86,49 @@ def grounds_of(firings: Iterable[Firing], inference: Inference) -> list[Firing]:
     return [found[n] for n in sorted(found)]
 
 
-def why_not(words: str, rulebook: Rulebook, inference: Inference, plan: Plan, wording: Wording) -> str | None:
-    """One sentence naming the first condition that kept `words` out; None when they name nothing we know."""
+def why_not(words: str, rulebook: Rulebook, inference: Inference, plan: Plan, wording: Wording,
+            if_known: bool = False) -> str | None:
+    """One sentence naming the first condition that kept `words` out; None when they name nothing we know.
+
+    if_known: nothing is said where that condition is merely unknown.
+    """
     rules = _rules_named(words, rulebook, inference)
     if not rules:
         return None
     chosen = {firing.rule.id for firing in inference.firings}
     for aside in plan.set_aside:
         if any(rule.id == aside.rule for rule in rules):
-            return f"It would fit, but {aside.why}. ({aside.rule})"
+            return f"It would fit, but {_plain(aside.why, rulebook)}."
     if fired := next((rule for rule in rules if rule.id in chosen), None):
         if fired.then.warn:  # "why not water" on burning fat: the danger itself is the answer
-            return f"{rulebook.catalogue.cautions[fired.then.warn[0]].says} ({fired.id})"
-        return f"It is not ruled out - {_sentence(fired.file.because)} ({fired.id})"
-    return _first_failure(rules, inference, wording)
+            return rulebook.catalogue.cautions[fired.then.warn[0]].says
+        return f"It is not ruled out - {_sentence(fired.file.because)}"
+    return _first_failure(rules, inference, wording, if_known)
 
 
-def _first_failure(rules: list[Rule], inference: Inference, wording: Wording) -> str:
+def _first_failure(rules: list[Rule], inference: Inference, wording: Wording, if_known: bool) -> str | None:
     """The first condition that failed in the rule that came nearest."""
     blocked = {held_back.rule.id: held_back.by for held_back in inference.blocked}
     for rule in rules:
         if by := blocked.get(rule.id):
-            return f"{rule.file.title}: held back, because {_ground(by, wording)}. ({rule.id})"
+            return f"{rule.file.title} - not now, because of {_ground(by, wording)}."
     nearest = max(rules, key=lambda rule: _nearness(rule, inference))
     answers = [(holds(condition, inference), condition) for condition in nearest.when]
     failed = next((condition for holds_, condition in answers if holds_ is False), None)
     missing = next((condition for holds_, condition in answers if holds_ is None), None)
+    if if_known and not (failed and failed.fact in inference.facts):
+        return None
     if failed:
         known = inference.facts.get(failed.fact)
         stands = f"but {_ground(known, wording)}" if known else "but nothing speaks for that"
-        return f"{nearest.file.title}: it needs {_need(failed, wording)} - {stands}. ({nearest.id})"
-    return f"{nearest.file.title}: it needs {_need(missing, wording)} - and that is not known. ({nearest.id})"
+        return f"{nearest.file.title} - that is right only {_need(failed, wording)}, {stands}."
+    return f"{nearest.file.title} - that is right only {_need(missing, wording)}; tell me whether it is so, and I can say."
+
+
+def _plain(why: str, rulebook: Rulebook) -> str:
+    """A reason of the plan with the titles of rules where it names their ids."""
+    words = (f'"{rulebook.by_id[word].file.title}"' if word in rulebook.by_id else word for word in why.split())
+    return " ".join(words).replace("_", " ")
 
 
 def _nearness(rule: Rule, inference: Inference) -> tuple[int, int]:
@@ -113,15 +138,18 @@ def _nearness(rule: Rule, inference: Inference) -> tuple[int, int]:
 
 
 def _need(condition: Condition, wording: Wording) -> str:
-    """A condition in words: "where the dome is heading: falling"."""
+    """A condition in words: "with where the dome is heading: falling"."""
     if condition.fact not in wording.vocabulary:
-        return f"{condition.fact.replace('-', ' ')}: {condition.one_of[0]}"
+        return f"when I am sure enough of this: {condition.fact.replace('-', ' ')}"
+    if wording.vocabulary[condition.fact].type == "flag":
+        not_so = "" if True in condition.one_of else "it is not so that "
+        return f"when {not_so}{wording.vocabulary[condition.fact].says}"
     values = [wording.say(condition.fact, value) for value in condition.one_of]
     bounds = [f"{test.replace('_', ' ')} {wording.say(condition.fact, bound)}" for test in NUMBER_TESTS
               if (bound := getattr(condition, test)) is not None]
     banned = [f"not {wording.say(condition.fact, value)}" for value in condition.none_of]
     says = wording.vocabulary[condition.fact].says
-    return f"{says}: {' or '.join(values) or ' and '.join(bounds + banned) or 'known'}"
+    return f"with {says}: {' or '.join(values) or ' and '.join(bounds + banned) or 'known'}"
 
 
 def _rules_named(words: str, rulebook: Rulebook, inference: Inference) -> list[Rule]:
@@ -158,7 +186,7 @@ def _grounds(used: Iterable[Fact], wording: Wording) -> str:
 def _ground(fact: Fact, wording: Wording) -> str:
     """One fact with where it came from: "the dome thermometer 350 °F, you said"."""
     if fact.name not in wording.vocabulary:
-        return f"{fact.name.replace('-', ' ')} {fact.value:.0%} sure"
+        return f"{fact.name.replace('-', ' ')}, of which I am {fact.value:.0%} sure"
     says = wording.vocabulary[fact.name].says
     sign = " under" if fact.name == "over_f" and float(fact.value) < 0 else ""
     return f"{says}: {wording.say(fact.name, fact.value)}{sign}, {ORIGIN_WORDS[fact.origin]}"

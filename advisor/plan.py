@@ -63,6 +63,11 @@ class Plan:
         return any(firing.rule.then.standing == "emergency" for firing in self.chosen)
 
     @property
+    def at_stake(self) -> bool:
+        """Whether people or things are in danger now, whatever else is wrong."""
+        return self.is_emergency or bool(self.lasting_dangers)
+
+    @property
     def dangerous(self) -> bool:
         return any(caution.level == "danger" for caution in self.cautions)
 

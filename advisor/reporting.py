@@ -8,6 +8,7 @@ from advisor.cook import Cook
 from advisor.facts import Value
 from advisor.language.heard import Heard
 from advisor.rulebook.loader import Rulebook
+from advisor.vocabulary import Vocabulary
 
 SMALL_TALK = {"greeting", "thanks", "off_topic"}
 
@@ -32,6 +33,12 @@ def completed(heard: Heard, cook: Cook) -> Mapping[str, Value]:
     return facts
 
 
+def passing(heard: Heard, vocabulary: Vocabulary) -> dict[str, Value]:
+    """What holds for this message only: its question, and facts that do not last."""
+    told = {name: value for name, value in heard.facts.items() if name in vocabulary.for_one_message}
+    return told | ({"about": heard.about} if heard.about else {})
+
+
 def taken_back(heard: Heard) -> Iterable[str]:
     """The facts that a correction ("no, I meant 300") puts right."""
     return heard.facts if "correction" in heard.intents else ()
@@ -44,6 +51,21 @@ def steps_done(heard: Heard, cook: Cook, rulebook: Rulebook) -> tuple[int, ...]:
     if heard.done_steps:
         return tuple(step.n for step in cook.steps if step.n in heard.done_steps)
     return cook.steps_in_hand_that_agree(heard.facts, rulebook)
+
+
+def declined(words: str, heard: Heard, cook: Cook, vocabulary: Vocabulary) -> tuple[str, ...]:
+    """The facts a refusal is about: those it names ("stop asking about the smoke"), else the question that stands open."""
+    if "declined" not in heard.intents:
+        return ()
+    said = f" {' '.join(''.join(c if c.isalnum() else ' ' for c in words.lower()).split())} "
+    named = tuple(fact for fact in vocabulary.askable if fact not in heard.facts
+                  and any(f" {name} " in said for name in _names_of(fact, vocabulary)))
+    return named or ((cook.asked.fact,) if cook.asked else ())
+
+
+def _names_of(fact: str, vocabulary: Vocabulary) -> tuple[str, ...]:
+    name = vocabulary[fact].says.removeprefix("the ")
+    return (name, "vents") if name.endswith(" vent") else (name,)
 
 
 def vent_meant(words: str) -> str | None:

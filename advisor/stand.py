@@ -132,11 +132,10 @@ class Stand:
         """The step in hand, or that at `vent`, can't be done."""
         self.keep(self.cook.unable(vent))
 
-    def decline(self) -> None:
-        """The question that stands open can't be answered."""
-        cook = self.cook
-        if cook.asked:
-            self.keep(replace(cook, situation=cook.situation.decline(cook.asked.fact)))
+    def decline(self, facts: Iterable[str]) -> None:
+        """What can't be answered, or is not to be asked any more."""
+        for fact in facts:
+            self.keep(replace(self.cook, situation=self.cook.situation.decline(fact)))
 
     def do(self, numbers: Iterable[int], rulebook: Rulebook, now: float) -> None:
         self.keep(self.cook.do(numbers, rulebook, now))

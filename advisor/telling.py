@@ -17,9 +17,11 @@ def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequenc
     `elsewhere` are dangers on other cookers; `again`: without what was said beside the same steps before, but for
     dangers."""
     first, later = _dangers(plan)
+    replies = [answer.says for answer in answers]
     blocks = [
+        replies if plan.at_stake else [],  # "should I throw water on it": no waits for nothing
         danger_lines([*elsewhere, *first], phrases),
-        [*before, *(answer.says for answer in answers)],
+        before if plan.at_stake else [*before, *replies],
         [finding.says for finding in _worth_saying(findings, plan)],
         _steps_with_dangers(plan.steps, later, phrases),
         [f"{phrases['take_care']} {caution.says}" for caution in plan.cautions
@@ -37,6 +39,12 @@ def tell_short(cautions: Iterable[CautionSaid], lines: Iterable[str], question: 
                phrases: dict[str, str]) -> str:
     """An answer that leaves the steps as they were said before; the dangers are said again all the same."""
     return _joined([danger_lines(cautions, phrases), lines, [question_line(question, phrases)]])
+
+
+def tell_amid_danger(cautions: Iterable[CautionSaid], lines: Iterable[str], steps: Iterable[StepSaid],
+                     question: QuestionAsked | None, phrases: dict[str, str]) -> str:
+    """An answer while it burns: in front, then the dangers, then what is to be done all the same."""
+    return _joined([lines, danger_lines(cautions, phrases), step_lines(steps), [question_line(question, phrases)]])
 
 
 def _joined(blocks: Iterable[Iterable[str]]) -> str:

@@ -87,6 +87,11 @@ def _told_trend(phrases: dict[str, Value]) -> dict[str, Value]:
     return {"trend": phrases["trend"]} if "trend" in phrases else {}
 
 
+def _leaves_open(message: Message, heard: Heard) -> bool:
+    """ "No idea how the vents are, my wife is watching it": the question asked is refused, whatever else is told."""
+    return message.context.asked is not None and message.context.asked not in heard.facts
+
+
 def _is_about_this(message: Message) -> bool:
     """Whether a question without a topic is about the cook at all."""
     return any(token.text in ("it", "she", "this") for token in message.tokens) or is_about_the_fire(message)
@@ -114,7 +119,7 @@ def _heard(message: Message, heard: Heard) -> Heard:
     if message.context.asked and not stated and is_refusal(message):
         intents.append("declined")
     if stated:
-        intents = [intent for intent in intents if intent != "declined"] + ["tell"]
+        intents = [intent for intent in intents if intent != "declined" or _leaves_open(message, heard)] + ["tell"]
     about = topic_of(message, heard.facts) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
     if about:
         intents = [intent for intent in intents if intent != "cannot"]  # "is it too hot to touch" refuses no step

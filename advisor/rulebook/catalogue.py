@@ -79,6 +79,7 @@ class Catalogue(Frozen):
     phrases: dict[str, str]
     openers: tuple[str, ...]
     where_words: tuple[str, ...] = ()
+    trade_words: frozenset[str] = frozenset()
 
     def __repr__(self) -> str:
         return f"Catalogue({len(self.findings)} findings, {len(self.acts)} acts, {len(self.cautions)} cautions)"
@@ -123,6 +124,7 @@ class _Phrases(Frozen):
     phrases: dict[str, str]
     openers: tuple[str, ...]
     where_words: tuple[str, ...] = ()
+    trade_words: frozenset[str] = frozenset()
 
 
 LISTS: dict[str, type[BaseModel]] = {"findings.yaml": _Findings, "acts.yaml": _Acts, "cautions.yaml": _Cautions,

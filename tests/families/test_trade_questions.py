@@ -1,5 +1,6 @@
 """Questions of the trade in plain words are answered, with or without a reading, and reasons are given to "why"."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -27,3 +28,23 @@ def test_the_question_is_answered(rulebook, rule, turns):
     reply = hold(rulebook, turns)[-1]
     assert [answer.because for answer in reply.answers] == [rule]
     assert reply.answers[0].says.split(".")[0] in reply.text
+
+
+@pytest.mark.parametrize("turns", [
+    ["how do i light it for low and slow", "why cant i just leave it open till its hot"],
+    ["dome 330 want 250", "why"], ["dome 330 want 250", "why not open the lid"],
+    ["dome 250 want 250", "why not burp it"], ["white smoke, lit 15 min ago", "why cant i put the ribs on now"],
+    ["blowing a gale, swinging 220 to 290, want 250", "why"],
+], ids=lambda turns: turns[-1])
+def test_reasons_are_given_in_a_cooks_words(rulebook, turns):
+    text = hold(rulebook, turns)[-1].text
+    assert not [rule for rule in rulebook.by_id if rule in text]
+    assert not re.search(r"[+-]0\.\d\d|is not known|_[a-z]|\btrue\b|\bfalse\b", text)
+
+
+@pytest.mark.parametrize(("turns", "reason"), [
+    (["how do i light it for low and slow", "why only one starter"], "Every lit spot is a fire you have to feed"),
+    (["white smoke, lit 15 min ago", "why cant i put the ribs on now"], "Cold meat takes up most smoke at the start"),
+])
+def test_a_why_about_the_trade_gets_the_reason(rulebook, turns, reason):
+    assert reason in hold(rulebook, turns)[-1].text

@@ -1,0 +1,55 @@
+"""What stands around the advice: greetings, thanks, refusals, talk that could not be used, the same deed in other words."""
+
+import pytest
+
+from advisor.conversation import Conversation
+from advisor.reply import Reply
+
+
+def hold(rulebook, *turns: str) -> list[Reply]:
+    """The replies to one message a minute."""
+    conversation = Conversation(rulebook)
+    return [conversation.say(words, float(minute)) for minute, words in enumerate(turns)]
+
+
+def test_who_has_told_enough_is_not_invited_to_tell(rulebook):
+    text = hold(rulebook, "hey my grill ran away, its at 410 and i wanted 250")[0].text
+    assert "Hello" not in text and "160 °F over" in text
+    assert "Hello" in hold(rulebook, "hey there")[0].text
+
+
+def test_nothing_is_corrected_that_was_never_told(rulebook):
+    assert "corrected" not in hold(rulebook, "dome 300 want 250", "sorry, bottom vent is half open")[-1].text
+    assert "corrected" in hold(rulebook, "dome 300 want 250", "sorry i meant dome 320")[-1].text
+
+
+def test_thanks_get_no_question_and_leave_the_one_asked_open(rulebook):
+    asked, thanked, answered = hold(rulebook, "dome 300 want 250", "ta", "half")
+    assert asked.asks.fact == "top_vent" and thanked.asks is None
+    assert answered.heard == {"top_vent": 0.5}
+
+
+@pytest.mark.parametrize("words", ["no i dont know how the vents are im at work, my wife's watching it",
+                                   "no idea about the vents", "stop asking about the vents"])
+def test_what_was_refused_is_not_asked_again(rulebook, words):
+    replies = hold(rulebook, "dome 300 want 250", words, "still 300", "295", "dome is 300")
+    assert replies[0].asks.fact == "top_vent"
+    assert not {"top_vent", "bottom_vent"} & {reply.asks.fact for reply in replies[1:] if reply.asks}
+
+
+def test_a_question_is_given_up_by_its_name_while_another_stands_open(rulebook):
+    conversation = Conversation(rulebook)
+    conversation.say("dome 300 want 250", 0.0)
+    reply = conversation.say("stop asking about the damn smoke", 1.0)
+    assert "charcoal fires" not in reply.text
+    assert conversation.current.situation.declined == {"smoke"}
+
+
+@pytest.mark.parametrize("words", ["the skin is purple", "my charcoal is singing", "it tickles the hinge of the grill"])
+def test_talk_about_the_cook_is_not_called_off_the_subject(rulebook, words):
+    assert "I only know charcoal fires" not in hold(rulebook, words)[0].text
+
+
+def test_talk_about_something_else_is(rulebook):
+    reply = hold(rulebook, "who won the football")[0]
+    assert "I only know charcoal fires" in reply.text and not reply.understood
