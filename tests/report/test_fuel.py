@@ -5,6 +5,7 @@ from cook_stories import BY_HAND, EMPTY
 
 from advisor.report.fuel import FuelUsed, estimated, fuel_used, told
 from advisor.report.story import FuelTold
+from advisor.thermal import burnt
 
 
 def test_a_level_before_and_after():
@@ -30,6 +31,18 @@ def test_longer_and_hotter_takes_more():
         return estimated(((0, 70), (45, dome), *((m, dome) for m in range(60, minutes, 20))), "large").kg
 
     assert kg(200, 250) < kg(400, 250) and kg(200, 250) < kg(200, 400)
+
+
+def test_halving_the_steps_of_the_model_hardly_moves_the_sum(monkeypatch):
+    curve = ((0, 70), (45, 250), *((minute, 250 + 5 * (minute % 10 == 0)) for minute in range(50, 300, 5)))
+    before = burnt.burnt_along(curve, "large")[1]
+    monkeypatch.setattr(burnt, "FASTEST_S", burnt.FASTEST_S / 2)
+    monkeypatch.setattr(burnt, "SLOWEST_S", burnt.SLOWEST_S / 2)
+    assert burnt.burnt_along(curve, "large")[1] == pytest.approx(before, rel=0.02)
+
+
+def test_a_curve_that_no_fire_goes_along_is_not_estimated():
+    assert burnt.burnt_along(((0, 70), (1, 700), (2, 70), (60, 700)), "large") is None
 
 
 def test_too_little_curve_is_not_known():
