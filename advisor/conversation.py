@@ -315,12 +315,15 @@ class Conversation:
 
     def _context(self, now: float, minute_of_day: int | None) -> Context:
         cook = self.current
-        facts = {name: fact.value for name, fact in cook.situation.at(self.rulebook.vocabulary, now).items()}
+        known = {other.name: {name: fact.value for name, fact in other.situation.at(self.rulebook.vocabulary, now).items()}
+                 for other in self._stand.all}
+        facts = known.pop(cook.name)
         asked, told = cook.asked, cook.situation.facts.values()
         latest = max((fact.at_min for fact in told if fact.origin in ("said", "measured")), default=now)
         recent = frozenset(fact.name for fact in told if fact.at_min == latest and fact.origin in ("said", "measured"))
         return Context(asked=asked.fact if asked else None, choices=asked.choices if asked else (), facts=facts,
-                       units=self._spoken.heard(self._units), minute_of_day=minute_of_day, cookers=self.cookers, recent=recent)
+                       units=self._spoken.heard(self._units), minute_of_day=minute_of_day, cookers=self.cookers, current=cook.name,
+                       elsewhere=known, recent=recent)
 
     def _called(self, cooker: str) -> str:
         phrases = self.rulebook.catalogue.phrases

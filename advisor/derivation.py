@@ -168,7 +168,7 @@ def _blaze(book: _Book, situation: Situation) -> None:
         return
     last = max(fact.at_min for fact in burning)
     first = min(fact.at_min if fact.since_min is None else fact.since_min for fact in burning)
-    book.put("blaze_for_min", last - first)
+    book.put("blaze_lasts_min", last - first)
     if shut is not None and last >= shut:
         book.put("burns_shut_in_min", last - shut)
 

@@ -13,6 +13,7 @@ from advisor.rulebook.schema import STANDINGS
 DATA = Path(__file__).parent.parent / "data"
 TALK = yaml.safe_load((DATA / "dangers_talk.yaml").read_text(encoding="utf-8"))
 FAMILY = ("open-fire--", "fat-burning--", "fat-suspected--", "lighting-under-lid--", "fat-fire--", "blaze-wins--", "help-called--",
+          "douse--", "extinguisher--", "smother-with--", "is-it-over--", "airing--", "fluid-on-fire--",
           "flare-up--", "kindling-flames--", "flashback--", "fire-loose--", "flames--", "flames-over--",
           "out-of-reach--", "lid-in-reach--", "fire-burns--", "vents-pinched--", "no-food-yet--",
           "sparks--", "extinguisher--", "water--", "water-thrown--", "monoxide--", "indoors--",
@@ -81,7 +82,8 @@ def test_an_emergency_asks_nothing_and_its_first_step_saves_people_or_takes_the_
                    and (procedure := _first_procedure(reply, rulebook)).then.standing == "emergency"]
     assert len(emergencies) > 20
     for reply, _ in emergencies:
-        assert reply.asks is None
+        assert reply.asks is None or not reply.understood
+        assert reply.asks is None or reply.asks.fact != "dome_f"
         assert reply.steps[0].act in FIRST_OF_ALL
         assert any(caution.level == "danger" for caution in reply.cautions)
 
