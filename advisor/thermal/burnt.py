@@ -14,7 +14,7 @@ from .state import Controls, Fixed, Surroundings
 
 MEMBERS = 16
 FASTEST_S = 30.0  # short steps while the curve asks for a change
-SLOWEST_S, QUIET_F = 120.0, 5.0  # long ones while the dome is within QUIET_F of it; halving both moves the sum by 2 %
+SLOWEST_S, QUIET_F = 120.0, 5.0  # long ones while the dome is within QUIET_F of it; halving both moves the sum by 6 %
 WARMTH_F, WARMTH_SD = 68.0, 15.0  # weather nobody told
 BOTTOM = 0.5  # the top vent does the steering; the sum hangs on the heat, hardly on which vent lets the air in
 WIDEST, NARROWEST = 1.0, 0.01

@@ -33,12 +33,12 @@ def test_longer_and_hotter_takes_more():
     assert kg(200, 250) < kg(400, 250) and kg(200, 250) < kg(200, 400)
 
 
-def test_halving_the_steps_of_the_model_hardly_moves_the_sum(monkeypatch):
+def test_halving_the_steps_moves_the_sum_by_far_less_than_its_range(monkeypatch):
     curve = ((0, 70), (45, 250), *((minute, 250 + 5 * (minute % 10 == 0)) for minute in range(50, 300, 5)))
-    before = burnt.burnt_along(curve, "large")[1]
+    low, before, high = burnt.burnt_along(curve, "large")
     monkeypatch.setattr(burnt, "FASTEST_S", burnt.FASTEST_S / 2)
     monkeypatch.setattr(burnt, "SLOWEST_S", burnt.SLOWEST_S / 2)
-    assert burnt.burnt_along(curve, "large")[1] == pytest.approx(before, rel=0.02)
+    assert abs(burnt.burnt_along(curve, "large")[1] - before) < min(0.08 * before, (high - low) / 4)
 
 
 def test_a_curve_that_no_fire_goes_along_is_not_estimated():
