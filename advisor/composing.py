@@ -19,7 +19,7 @@ class Turn:
     """What one message brought.
 
     heard: facts stated in it; passing: facts that hold for this message only; others: facts about further cookers;
-    before: lines that come ahead of the advice; question: one that must be asked, such as "°F or °C?";
+    before, after: lines that come ahead of the advice, and behind it; question: one that must be asked, such as "°F or °C?";
     short: whether the steps in hand need not be said again; quiet: whether no question is due; elsewhere: dangers that last on the other cookers;
     several: whether more than one cooker is going; did: numbers of the steps reported done; look_again_min: when
     to look again, where the wait of a step done counts and not that of the next; asks_where: whether it only asks where
@@ -40,6 +40,7 @@ class Turn:
     look_again_min: float | None = None
     asks_where: bool = False
     on_course: bool = False
+    after: tuple[str, ...] = ()
 
     @property
     def brings(self) -> bool:
@@ -75,8 +76,8 @@ def _text(turn: Turn, before: tuple[str, ...], answers: tuple[AnswerSaid, ...], 
     if turn.short and not plan.is_emergency:
         return tell_short([*turn.elsewhere, *plan.cautions], before, question, phrases)
     look_again = turn.look_again_min or plan.first_wait_min
-    return tell(before, answers, findings, plan, turn.elsewhere, advice.prospect.says, look_again, question, phrases,
-                wording, turn.on_course)
+    return tell(before, answers, findings, plan, turn.elsewhere, advice.prospect.says, look_again, turn.after, question,
+                phrases, wording, turn.on_course)
 
 
 def _amid_danger(before: Iterable[str], phrases: Mapping[str, str]) -> tuple[str, ...]:

@@ -244,7 +244,8 @@ class Conversation:
                        if name != stand.current)
         heard = _unnamed(told[stand.current]) | ({"cooker": stand.current} if stand.current else {})
         did = turn.did if stand.current == here else ()
-        return self._advise(replace(turn, heard=heard, others=others, did=did), now)
+        waiting_too = tuple(self._needs_you(name) for name, plan in plans.items() if plan.steps and name != stand.current)
+        return self._advise(replace(turn, heard=heard, others=others, did=did, after=waiting_too), now)
 
     def _advise(self, turn: Turn, now: float) -> Reply:
         stand, turn = self._stand, self._amid(turn, now)
@@ -324,6 +325,9 @@ class Conversation:
         return Context(asked=asked.fact if asked else None, choices=asked.choices if asked else (), facts=facts,
                        units=self._spoken.heard(self._units), minute_of_day=minute_of_day, cookers=self.cookers, current=cook.name,
                        elsewhere=known, recent=recent)
+
+    def _needs_you(self, cooker: str) -> str:
+        return self.rulebook.catalogue.phrases["needs_you_too"].replace("{cooker}", self._called(cooker))
 
     def _called(self, cooker: str) -> str:
         phrases = self.rulebook.catalogue.phrases

@@ -12,8 +12,8 @@ MOST_FINDINGS = 2  # more would stand between the cook and the first step
 
 def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequence[FindingSaid], plan: Plan,
          elsewhere: Sequence[CautionSaid], prospect: Sequence[str], look_again_min: float | None,
-         question: QuestionAsked | None, phrases: dict[str, str], wording: Wording, again: bool = False) -> str:
-    """The whole reply. `before` are lines that come ahead of the advice, `prospect` those that say when it is back;
+         after: Sequence[str], question: QuestionAsked | None, phrases: dict[str, str], wording: Wording, again: bool = False) -> str:
+    """The whole reply. `before` are lines that come ahead of the advice, `prospect` those that say when it is back, `after` those behind it;
     `elsewhere` are dangers on other cookers; `again`: without what was said beside the same steps before, but for
     dangers."""
     first, later = _dangers(plan)
@@ -29,7 +29,7 @@ def tell(before: Sequence[str], answers: Iterable[AnswerSaid], findings: Sequenc
         [] if again else _success(plan, phrases),
         prospect,
         [] if again else [_above_us(plan.cautions, phrases)],
-        [_look_again(look_again_min, phrases, wording)],
+        [_look_again(look_again_min, phrases, wording), *after],
         [question_line(question, phrases)],
     ]
     return _joined(blocks)

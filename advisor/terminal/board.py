@@ -9,7 +9,7 @@ from advisor.terminal.timers import cooker_name, countdown
 from advisor.wording import Wording, minutes
 
 HEADS = ("cooker", "dome", "want", "way", "left")
-WIDTHS = (8, 6, 6, 8, 5)
+WIDTHS = (7, 7, 6, 8, 5)
 ONE_ROW = 76  # columns from which the step stands in the row of its cooker
 UNKNOWN, OVER = "-", "over"
 
@@ -28,7 +28,7 @@ def board(standings: Sequence[Standing], here: str, width: int, sentences: bool,
 def _rows(standing: Standing, here: bool, width: int, catalogue: Catalogue, wording: Wording) -> Iterator[str]:
     name = standing.cooker or "the one"
     left = UNKNOWN if standing.left_min is None else OVER if standing.due else countdown(standing.left_min)
-    row = _row((f"{name[:WIDTHS[0] - 1]}{'*' if here else ''}", _degrees(standing.dome_f, wording),
+    row = _row((f"{name[:WIDTHS[0] - 1]}{'*' if here else ''}", _dome(standing, wording),
                 _degrees(standing.target_f, wording), standing.way or UNKNOWN, left))
     doing = _doing(standing, catalogue)
     if width >= ONE_ROW:
@@ -43,6 +43,13 @@ def _row(cells: Sequence[str]) -> str:
     return " ".join([name[0].ljust(name[1]), *(cell.rjust(room) for cell, room in rest)])
 
 
+def _dome(standing: Standing, wording: Wording) -> str:
+    """The reading, or the distance from the target where no more was told."""
+    if standing.dome_f is None and standing.over_f is not None:
+        return f"{'+' if standing.over_f >= 0 else '-'}{wording.difference(abs(standing.over_f))}"
+    return _degrees(standing.dome_f, wording)
+
+
 def _degrees(fahrenheit: float | None, wording: Wording) -> str:
     return UNKNOWN if fahrenheit is None else wording.temperature(fahrenheit)
 
@@ -50,13 +57,15 @@ def _degrees(fahrenheit: float | None, wording: Wording) -> str:
 def _doing(standing: Standing, catalogue: Catalogue) -> str:
     phrases = catalogue.phrases
     danger = f"{phrases['bar_danger']} - " if standing.endangered else ""
-    steps = standing.in_hand or ((standing.then,) if standing.then and not standing.hands_off else ())
-    return danger + (phrases["bar_hands_off"] if standing.hands_off else in_short(steps, catalogue))
+    steps = standing.in_hand or ((standing.then,) if standing.then else ())
+    if standing.hands_off:
+        return danger + phrases["bar_hands_off"]
+    return danger + (in_short(steps, catalogue) if steps else phrases["bar_ask"])
 
 
 def _sentence(standing: Standing, catalogue: Catalogue, wording: Wording) -> str:
     name = cooker_name(standing.cooker, catalogue) if standing.cooker else "The cooker"
-    dome = f"dome {_degrees(standing.dome_f, wording)}" if standing.dome_f is not None else "dome not known"
+    dome = f"dome {_dome(standing, wording)}" if standing.over_f is not None or standing.dome_f is not None else "dome not known"
     target = f", target {_degrees(standing.target_f, wording)}" if standing.target_f is not None else ""
     way = f", {standing.way}" if standing.way else ""
     left = ("" if standing.left_min is None else f" {catalogue.phrases['bar_over'].capitalize()}." if standing.due

@@ -30,10 +30,11 @@ def _in_hand(standing: Standing, catalogue: Catalogue, several: bool) -> str:
     danger = [phrases["bar_danger"]] if standing.endangered else []
     if standing.left_min is None:
         return " ".join([*name, *danger, phrases["bar_free"]])
-    doing = phrases["bar_hands_off"] if standing.hands_off else in_short(standing.in_hand, catalogue)
+    doing = in_short(standing.in_hand, catalogue) if standing.in_hand else phrases["bar_ask"] if not standing.then else ""
+    doing = phrases["bar_hands_off"] if standing.hands_off else doing
     if standing.due:
         return " ".join([*name, *danger, phrases["bar_over"], *(["-", doing] if standing.in_hand else [])])
-    return " ".join([*name, *danger, countdown(standing.left_min), doing])
+    return " ".join([*name, *danger, countdown(standing.left_min), doing]).rstrip()
 
 
 def _after(standing: Standing, catalogue: Catalogue) -> str:
