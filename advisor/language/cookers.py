@@ -1,12 +1,14 @@
 """Several cookers in one message: who is meant, and which words belong to whom."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from advisor.cooknames import same_cooker as is_same
 from advisor.language.lexicon import Lexicon
 from advisor.language.message import Message
 from advisor.language.spoken import ONES
 from advisor.language.tokens import Token
 
+OPENINGS = {"and", "but", "ok", "so", "now", "on", "in", "for", "well", "right", ","}  # words before the name
 LEAST_READING = 60  # a smaller figure after "first" is a count
 _NUMBER_WORDS = {word: str(value) for word, value in ONES.items() if 1 <= value <= 9}
 
@@ -26,11 +28,37 @@ def parts_of(message: Message) -> list[Part]:
         name = _named_at(message, at)
         if name and not (marks and marks[-1][1] == name):
             marks.append((at, name))
-    marks = marks or _bare_numbers(message)
+    marks = marks or _bare_numbers(message) or _at_the_head(message)
     if not marks:
         return [Part(None, message)]
     starts = [0, *(_clause_opening(message, at) for at, _ in marks[1:]), len(message.tokens)]
-    return [Part(name, message.part(starts[i], starts[i + 1])) for i, (_, name) in enumerate(marks)]
+    return [Part(name, _about(name, message.part(starts[i], starts[i + 1]))) for i, (_, name) in enumerate(marks)]
+
+
+def _about(name: str, part: Message) -> Message:
+    """The part as words about the cooker `name`: what was asked and known of another one says nothing about it."""
+    context = part.context
+    if not context.cookers or is_same(name, context.current or "1"):
+        return part
+    facts = next((facts for known, facts in context.elsewhere.items() if is_same(known, name)), {})
+    return replace(part, context=replace(context, asked=None, choices=(), facts=facts, recent=frozenset()))
+
+
+def _at_the_head(message: Message) -> list[tuple[int, str]]:
+    """ "Two: fire's been dead 20 minutes", "two is 230": a cooker already going, by its bare number at the very head."""
+    tokens = message.tokens
+    at = next((at for at, token in enumerate(tokens) if token.text not in OPENINGS), len(tokens))
+    name = _small_number(tokens[at]) if at < len(tokens) else None
+    going = name is not None and any(is_same(name, known) for known in message.context.cookers)
+    if not going or _reports_a_step(tokens, at + 1):
+        return []
+    says = _text(tokens, at + 1) in (":", "-", "now", "has", "'s", "still") or at + 1 < len(tokens) and tokens[at + 1].lemma == "be"
+    return [(at, name)] if says else []
+
+
+def _reports_a_step(tokens: list[Token], at: int) -> bool:
+    """ "Two is done" speaks of a step, not of a cooker."""
+    return any(token.text in ("done", "finished", "sorted", "complete") for token in tokens[at : at + 3])
 
 
 def _bare_numbers(message: Message) -> list[tuple[int, str]]:

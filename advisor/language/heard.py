@@ -33,6 +33,7 @@ class Context:
     units:     the style the person has used so far; None when not known yet
     minute_of_day: local clock, for "eating at 7"
     cookers:   names of cookers already going
+    current:   which of them is in hand ("" where none was named); elsewhere: what is known of the others, by name
     recent:    the facts that the last telling brought, for a correction that names none
     """
 
@@ -42,6 +43,8 @@ class Context:
     units: UnitStyle | None = None
     minute_of_day: int | None = None
     cookers: tuple[str, ...] = ()
+    current: str = ""
+    elsewhere: dict[str, dict[str, Value]] = field(default_factory=dict)
     recent: frozenset[str] = frozenset()
 
 

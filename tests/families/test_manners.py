@@ -53,3 +53,30 @@ def test_talk_about_the_cook_is_not_called_off_the_subject(rulebook, words):
 def test_talk_about_something_else_is(rulebook):
     reply = hold(rulebook, "who won the football")[0]
     assert "I only know charcoal fires" in reply.text and not reply.understood
+
+
+TWO = "number one is 320 want 250, number two is 240 want 250"
+
+
+@pytest.mark.parametrize(("words", "cooker", "facts"), [
+    ("two: fire's been dead maybe 20 min", "2", {"fire_died_ago_min": 20}), ("two is 230", "2", {"dome_f": 230}),
+    ("on number two the smoke is white", "2", {"smoke": "white"}), ("1: 310", "1", {"dome_f": 310}),
+    ("and two's still 230", "2", {"dome_f": 230}), ("#2 is at 300", "2", {"dome_f": 300}),
+])
+def test_words_about_another_cooker_go_to_that_one(rulebook, words, cooker, facts):
+    reply = hold(rulebook, TWO, words)[-1]
+    assert facts.items() <= reply.heard.items() and reply.heard["cooker"] == cooker
+
+
+@pytest.mark.parametrize("words", ["two is done", "310", "two burps so far"])
+def test_a_bare_number_that_names_no_cooker_stays_here(rulebook, words):
+    assert "cooker" not in hold(rulebook, TWO, words)[-1].heard
+
+
+def test_a_figure_for_another_cooker_answers_no_question_about_this_one(rulebook):
+    conversation = Conversation(rulebook)
+    conversation.switch("number one", 0.0)
+    conversation.reading({"dome_f": 350}, 0.0)
+    conversation.switch("number two", 1.0)
+    assert conversation.switch("1", 2.0).asks.fact == "target_f"
+    assert conversation.say("#2 is at 300", 3.0).situation["dome_f"] == 300
