@@ -10,7 +10,8 @@ from advisor.ownchart.upkeep import Kept
 from advisor.wording import Wording
 
 SURE, FAIR = 2.0, 3.5  # high over low of a range: the vent can be set by it, it can be begun with; wider is a guess
-INCH_PARTS = 8         # of an inch that a cook can tell apart on a vent
+EIGHTHS, SIXTEENTHS = 8, 16  # of an inch that a cook can tell apart on a vent: the finer ones below HALF_IN
+HALF_IN = 0.5
 
 
 def title(cooker: str, phrases: Mapping[str, str]) -> str:
@@ -44,9 +45,8 @@ def how_sure(line: Line) -> str:
 
 def in_inches(opening: float, travel_in: float) -> str:
     """An opening on a vent of so much travel, to the nearest part a cook can tell apart: "3/8", "1 1/4"."""
-    parts = max(1, round(opening * travel_in * INCH_PARTS))
-    whole, rest = divmod(parts, INCH_PARTS)
-    over = INCH_PARTS
+    over = SIXTEENTHS if opening * travel_in < HALF_IN else EIGHTHS
+    whole, rest = divmod(max(1, round(opening * travel_in * over)), over)
     while rest and rest % 2 == 0:
         rest, over = rest // 2, over // 2
     return f"{whole or ''} {f'{rest}/{over}' if rest else ''}".strip()

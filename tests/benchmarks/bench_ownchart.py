@@ -21,7 +21,7 @@ sys.path[:0] = [str(Path(__file__).resolve().parents[1] / "ownchart"), str(Path(
 
 import physical_cooks as physical
 import plain_cooks as plain
-from hands import MARK_F, TARGETS
+from owners import MARK_F, TARGETS
 
 from advisor.ownchart.chart import chart_of
 from advisor.profile import CookerProfile

@@ -11,7 +11,7 @@ import numpy as np
 
 sys.path[:0] = [str(Path(__file__).resolve().parents[2]), str(Path(__file__).resolve().parent)]
 
-from hands import FLOOR, HAND_SD, INCH, LIGHTING_MIN, cooks_on
+from owners import FLOOR, HAND_SD, INCH, LIGHTING_MIN, cooks_on
 
 from advisor.ownchart.pastcook import PastCook
 from advisor.thermal import air, state

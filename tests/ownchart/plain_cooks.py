@@ -7,7 +7,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from hands import HAND_SD, INCH, cooks_on
+from owners import HAND_SD, INCH, cooks_on
 
 from advisor.ownchart.pastcook import PastCook
 
