@@ -33,12 +33,13 @@ class Answer(BaseModel):
 
 
 class Question(BaseModel):
-    """How a fact is asked for."""
+    """How a fact is asked for. from_afar: nobody has to go near the cooker to answer, and it matters to whoever keeps off."""
 
     model_config = ConfigDict(extra="forbid", frozen=True)
     says: str
     choices: tuple[str, ...] = ()
     answers: tuple[Answer, ...]
+    from_afar: bool = False
 
 
 class FactDefinition(BaseModel):
@@ -48,6 +49,7 @@ class FactDefinition(BaseModel):
     fades_min: minutes after which a telling says nothing about now any more.
     replaces: facts told earlier that a new telling of this one ends; change_ends: those that only another value ends.
     ended_by: conditions on newly told facts that turn a true flag false.
+    taken_as: for values of this fact, what another one is taken to be while nobody tells it (advisor/derivation.py).
     """
 
     model_config = ConfigDict(extra="forbid", frozen=True)
@@ -64,6 +66,7 @@ class FactDefinition(BaseModel):
     replaces: tuple[str, ...] = ()
     change_ends: tuple[str, ...] = ()
     ended_by: Annotated[tuple[Condition, ...], BeforeValidator(parse_conditions)] = ()
+    taken_as: dict[str, dict[str, float]] = {}
     ask: Question | None = None
     words: Any = None
 
@@ -134,6 +137,11 @@ class Vocabulary:
     def counted(self) -> frozenset[str]:
         """Facts that arithmetic makes others of."""
         return frozenset(name for fact in self.all.values() for name in fact.worked_out_from)
+
+    @cached_property
+    def standing_in(self) -> frozenset[str]:
+        """Facts whose values stand for figures of others (`taken_as`)."""
+        return frozenset(name for name, fact in self.told.items() if fact.taken_as)
 
     @cached_property
     def for_one_message(self) -> frozenset[str]:

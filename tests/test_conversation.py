@@ -201,3 +201,10 @@ def test_a_reading_alone_is_asked_for_its_target(conversation):
 
 def test_a_question_refuses_no_step(conversation):
     assert "Leave that step" not in conversation.say("is the outside too hot to touch", 0).text
+
+
+def test_a_way_of_cooking_stands_for_a_target_until_one_is_told(conversation):
+    reply = conversation.say("kamado at 450 and i only wanted low and slow", 0)
+    assert reply.heard == {"dome_f": 450, "cook_style": "low"} and reply.situation["over_f"] == 200
+    assert "I take your target as 250 °F" in reply.text
+    assert conversation.say("want 230", 1).situation["over_f"] == 220

@@ -57,7 +57,7 @@ OF_THE_FIRE = {"fire_out", "fire_died_ago_min"}
 FIRE = {"fire", "lump", "coals", "embers", "ember"}
 JOINS = {"before", "when", "after", "since", "as", "and", "then", "once"}
 PRONOUNS = {"it", "she", "he"}
-HEARD_LATER = {"serve_in_min", "unattended"}
+HEARD_LATER = {"serve_in_min", "unattended", "cook_style"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
 
 

@@ -58,7 +58,9 @@ class Material:
                                   for low, high in [fact.bounds]}
         points = tuple(OwnPoint(dome_f=dome, opening=0.1, log_sd=0.2) for dome in (225, 450))
         known = FullRun.derived(told, self.rulebook, CookerProfile(chart=OwnChart(points=points, cooks=1)))
-        return frozenset(known) - frozenset(told)
+        taken = {f"{other}_taken" for name in self.vocabulary.standing_in
+                 for figures in self.vocabulary[name].taken_as.values() for other in figures}
+        return frozenset(known) - frozenset(told) | taken
 
     def infer(self, told: Mapping[str, Value]) -> Inference | None:
         """A full run on `told`; None when there can be none."""
