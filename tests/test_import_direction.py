@@ -17,7 +17,7 @@ ROWS = [
     {"outlook"},
     {"advice", "cook", "cooknames"},
     {"composing", "course", "stand", "urgency"},
-    {"asides", "happenings", "presuming", "remembering", "reporting", "standing"},
+    {"asides", "presuming", "remembering", "reporting", "standing"},
     {"conversation"},
     {"keeping"},
     {"session"},

@@ -15,6 +15,9 @@ _COOK = sa.select(
     tables.cook.c.ended_ms, tables.cook.c.target_f, tables.cook.c.outcome,
 ).join(tables.cooker).order_by(tables.cook.c.started_ms, tables.cook.c.id)
 
+_OPEN_VERSION = sa.select(tables.talk.c.id, tables.talk.c.version).where(tables.talk.c.closed_ms.is_(None)).order_by(
+    tables.talk.c.id.desc())
+
 
 class Reader:
     """Sees the logbook as it stands when its transaction begins."""
@@ -74,9 +77,7 @@ class Reader:
 
     def open_version(self) -> tuple[int, int] | None:
         """(id, version) of the open talk: quicker than reading all its state."""
-        columns = tables.talk.c
-        open_now = sa.select(columns.id, columns.version).where(columns.closed_ms.is_(None)).order_by(columns.id.desc())
-        found = self._connection.execute(open_now).first()
+        found = self._connection.execute(_OPEN_VERSION).first()
         return (found.id, found.version) if found else None
 
     def turns(self, talk_id: int) -> tuple[records.Turn, ...]:

@@ -9,6 +9,7 @@ import subprocess
 import sys
 import tempfile
 import time
+from contextlib import suppress
 from pathlib import Path
 from statistics import median, quantiles
 
@@ -23,44 +24,55 @@ from advisor.errors import DrafthandError
 from advisor.logbook.opening import open_logbook
 from advisor.session import Session
 from advisor.terminal.keptrules import kept_rulebook
-from advisor.terminal.lines import LINES
+from advisor.terminal.lines import LINES, Line
 
 MOST_MORE_MS, MOST_OPEN_S = 5, 0.3
-OPENS = ("import sys, time; start = time.perf_counter(); from advisor.logbook.opening import open_logbook; "
-         "open_logbook(sys.argv[1]); print(time.perf_counter() - start)")
+OPENS = ("import sys, time; from advisor.logbook.opening import open_logbook; open_logbook(sys.argv[1]); "
+         "print(time.process_time())")
+Spent = tuple[float, float]  # milliseconds of a turn: of this processor, on the wall
 
 
 def main(conversations: int) -> None:
     with tempfile.TemporaryDirectory() as folder:
-        plain, kept = taken(None, conversations), taken(folder, conversations)
+        turns = compared(folder, conversations)
         opening = [opened(folder) for _ in range(5)]
         size = sum(file.stat().st_size for file in Path(folder).iterdir())
-    for name, milliseconds in (("unkept", plain), ("kept  ", kept)):
-        print(f"{name} turn: median {median(milliseconds):.1f} ms, p99 {quantiles(milliseconds, n=100)[98]:.1f} ms")
-    more = [with_book - without for with_book, without in zip(kept, plain, strict=True)]
-    print(f"more for keeping: median {median(more):.1f} ms, at most {MOST_MORE_MS}")
-    print(f"opening, sqlalchemy and all: median {median(opening):.2f} s, at most {MOST_OPEN_S}")
-    print(f"{size / len(kept) / 1000:.0f} kB a turn")
+    for name, which in (("unkept", 0), ("kept  ", 1)):
+        print(f"{name} turn: median {median(turn[which][0] for turn in turns):.1f} ms of the processor, "
+              f"{median(turn[which][1] for turn in turns):.1f} ms on the wall")
+    report("SQLite", turns)
+    print(f"process with the logbook open: median {median(opening):.2f} s of the processor, at most {MOST_OPEN_S}")
+    print(f"{size / len(turns) / 1000:.0f} kB a turn")
     if server := os.environ.get("DRAFTHAND_TEST_POSTGRES"):
-        more = [with_book - without for with_book, without in zip(taken(server, conversations), plain, strict=True)]
-        print(f"more for keeping, PostgreSQL: median {median(more):.1f} ms, at most {MOST_MORE_MS}")
+        report("PostgreSQL", compared(server, conversations))
 
 
-def taken(place: str | None, conversations: int) -> list[float]:
-    """Milliseconds of every turn of some random conversations; no forecasts, which cost more than all the rest."""
-    session = Session(Conversation(kept_rulebook()), open_logbook(place) if place else None, SetClock(29e6))
+def report(name: str, turns: list[tuple[Spent, Spent]]) -> None:
+    """The wall counts the disk, and whoever else uses machine and disk."""
+    more = [(kept[0] - unkept[0], kept[1] - unkept[1]) for unkept, kept in turns]
+    print(f"more for keeping, {name}: median {median(cpu for cpu, _ in more):.1f} ms of the processor, "
+          f"{median(wall for _, wall in more):.1f} ms on the wall, at most {MOST_MORE_MS}; "
+          f"p99 {quantiles([wall for _, wall in more], n=100)[98]:.0f} ms on the wall")
+
+
+def compared(place: str, conversations: int) -> list[tuple[Spent, Spent]]:
+    """Every turn of some random conversations, unkept and kept; no forecasts, which cost more than all the rest."""
+    rulebook, book = kept_rulebook(), open_logbook(place)
+    sessions = [Session(Conversation(rulebook), logbook, SetClock(29e6)) for logbook in (None, book)]
     found = []
     for seed in range(conversations):
         for data in conversation(random.Random(seed)):
-            kind = next(key for key in LINES if key in data)
-            line = LINES[kind].model_validate(data)
-            start = time.perf_counter()
-            try:
-                line.put(session)
-            except DrafthandError:
-                continue
-            found.append((time.perf_counter() - start) * 1000)
+            line = LINES[next(key for key in LINES if key in data)].model_validate(data)
+            with suppress(DrafthandError):
+                found.append((spent(line, sessions[0]), spent(line, sessions[1])))
+    book.close()
     return found
+
+
+def spent(line: Line, session: Session) -> Spent:
+    cpu, wall = time.process_time(), time.perf_counter()
+    line.put(session)
+    return (time.process_time() - cpu) * 1000, (time.perf_counter() - wall) * 1000
 
 
 def opened(folder: str) -> float:
