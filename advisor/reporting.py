@@ -10,6 +10,7 @@ from advisor.language.heard import Heard
 from advisor.rulebook.loader import Rulebook
 from advisor.vocabulary import Vocabulary
 
+NEAR_OPENING = 0.03  # two openings closer than this can't be told apart by eye: judgement
 SMALL_TALK = {"greeting", "thanks", "off_topic"}
 
 
@@ -17,6 +18,25 @@ def stated(heard: Heard) -> Heard:
     """The message without facts that it only supposes: "what if it rises" answers no question that stands open."""
     facts = {name: value for name, value in heard.facts.items() if heard.supposed.get(name) != value}
     return replace(heard, facts=facts)
+
+
+def as_reported(heard: Heard, cook: Cook) -> Heard:
+    """The message with `done` where it tells vents to stand as a step in hand would put them and nobody knew them so before.
+
+    "I have shut the bottom and the top" reports the same deed as "ok, shut both". The answer to how a vent stands does not.
+    """
+    asked = cook.asked.fact if cook.asked else None
+    set_now = {f"{step.parameters['vent']}_vent": float(step.parameters["opening"]) for step in cook.steps
+               if step.n in cook.steps_in_hand() and step.act == "set_vent"}
+    shown = [name for name, opening in set_now.items() if name in heard.facts and _is_near(heard.facts[name], opening)
+             and not (name in cook.situation.facts and _is_near(cook.situation.facts[name].value, opening))]
+    if not shown or "done" in heard.intents or "correction" in heard.intents or shown == [asked]:
+        return heard
+    return replace(heard, intents=("done", *heard.intents))
+
+
+def _is_near(stands: Value, opening: float) -> bool:
+    return abs(float(stands) - opening) <= NEAR_OPENING
 
 
 def completed(heard: Heard, cook: Cook) -> Mapping[str, Value]:

@@ -80,3 +80,14 @@ def test_a_figure_for_another_cooker_answers_no_question_about_this_one(rulebook
     conversation.switch("number two", 1.0)
     assert conversation.switch("1", 2.0).asks.fact == "target_f"
     assert conversation.say("#2 is at 300", 3.0).situation["dome_f"] == 300
+
+
+@pytest.mark.parametrize("words", ["i have shut the bottom and the top", "both are shut now", "top and bottom closed"])
+def test_the_same_deed_in_other_words_gets_the_same_reply(rulebook, words):
+    plain, other = (hold(rulebook, "dome 330 want 250", said)[-1] for said in ("ok shut both", words))
+    assert other.text == plain.text and other.steps[0].wait_min == 5
+
+
+def test_how_a_vent_stands_is_no_report_of_a_deed(rulebook):
+    asked, answered = hold(rulebook, "dome 300 want 250", "barely open")
+    assert asked.asks.fact == "top_vent" and "vents_moved_ago_min" not in answered.situation
