@@ -13,6 +13,7 @@ DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which a
 STILL_TRUE_OF_THE_PAST = {
     "fire_out",
     "choked",
+    "lid_was_open",
     "air_blocked",
     "wood_state",
     "lighter_fluid",

@@ -98,7 +98,8 @@ class _Reader:
         if "either" in roles:
             roles |= {"grate_f" if any(cue.means == "dome_f" for cue in self.cues.owners) else "dome_f"}
         fact, before = self._decide(place, at, roles)
-        if not fact or (
+        is_cold_meat = self.scale == "C" and fact == "meat_f" and "meat_f" in roles  # out of the fridge
+        if not fact or not is_cold_meat and (
             quantity.kind == "number"
             and abs(quantity.value) < self.lowest
             and fact in ("dome_f", "target_f", "meat_f", "grate_f", "meat_target_f")
