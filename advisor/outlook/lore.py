@@ -5,7 +5,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from advisor.profile import CookerProfile
-from advisor.wording import Wording
 from advisor.yamlfile import write_yaml
 
 if TYPE_CHECKING:
@@ -13,8 +12,8 @@ if TYPE_CHECKING:
 
 LEARNED_VERSION = 1   # of the block that thermal/learn.py writes; kept here too, as reading that module loads numpy
 MUCH = (0.85, 0.15)   # above and below this share of cookers it is "more" or "less than most"
-WORTH_SAYING_F = 4.0  # a dial nearer the truth than this is right, for a cook
-WORTH_SAYING = 0.15   # a top vent that differs by less from the usual is the usual one
+WORTH_SAYING = 0.25   # a top vent that differs by less from the usual is the usual one: what is learned is off by 0.15
+FEWEST = 3            # cooks before anything is said: after one or two, leaks learned hardly go with the true ones
 
 
 def learned_of(profile: CookerProfile) -> Any:
@@ -38,15 +37,18 @@ def save(profile: CookerProfile, path: Path) -> None:
     write_yaml(path, profile.model_dump(exclude_none=True))
 
 
-def lore(profile: CookerProfile, phrases: Mapping[str, str], wording: Wording) -> list[str]:
-    """What is worth telling of this cooker, sentence by sentence; nothing before anything was learned."""
+def lore(profile: CookerProfile, phrases: Mapping[str, str]) -> list[str]:
+    """What is worth telling of this cooker, sentence by sentence; nothing before FEWEST cooks.
+
+    Nothing is said of the dial: one that is off looks like a cooker that needs another setting.
+    """
     learned = learned_of(profile)
-    if learned is None:
+    if learned is None or learned.cooks < FEWEST:
         return []
     from advisor.thermal.learn import facts
 
     told = {fact.name: fact for fact in facts(learned)}
-    lines = [_leak(told["leak"], phrases), _dial(told["gauge_offset"], phrases, wording), _top(told["top_opening"], phrases)]
+    lines = [_leak(told["leak"], phrases), _top(told["top_opening"], phrases)]
     if learned.contradicted:
         lines.append(phrases["learned_in_doubt"])
     return [line for line in lines if line]
@@ -56,13 +58,6 @@ def _leak(fact: "LearnedFact", phrases: Mapping[str, str]) -> str:
     if MUCH[1] < fact.rank < MUCH[0]:
         return ""
     return phrases["learned_leaks_more" if fact.rank >= MUCH[0] else "learned_leaks_less"]
-
-
-def _dial(fact: "LearnedFact", phrases: Mapping[str, str], wording: Wording) -> str:
-    if not fact.sure or abs(fact.likely) < WORTH_SAYING_F:
-        return ""
-    words = {"off": wording.difference(abs(fact.likely))}
-    return wording.fill(phrases["learned_dial_high" if fact.likely > 0 else "learned_dial_low"], words)
 
 
 def _top(fact: "LearnedFact", phrases: Mapping[str, str]) -> str:

@@ -7,7 +7,6 @@ from collections.abc import Mapping
 from advisor.outlook.lore import lore, part_of
 from advisor.ownchart.chart import Chart, Line
 from advisor.ownchart.upkeep import Kept
-from advisor.wording import Wording
 
 SURE, FAIR = 2.0, 3.5  # high over low of a range: the vent can be set by it, it can be begun with; wider is a guess
 EIGHTHS, SIXTEENTHS = 8, 16  # of an inch that a cook can tell apart on a vent: the finer ones below HALF_IN
@@ -30,12 +29,12 @@ def rests_on(chart: Chart, phrases: Mapping[str, str]) -> str:
     return text
 
 
-def remarks(kept: Kept, phrases: Mapping[str, str], wording: Wording) -> list[str]:
+def remarks(kept: Kept, phrases: Mapping[str, str]) -> list[str]:
     """What is worth telling besides the figures."""
     if not kept.chart.cooks:
         return [phrases["chart_defers"]]
     days = [phrases["chart_days"].replace("{part}", part_of(kept.chart.day_sd))] if kept.chart.cooks > 1 else []
-    return [*lore(kept.profile, phrases, wording), *days, phrases["chart_defers"]]
+    return [*lore(kept.profile, phrases), *days, phrases["chart_defers"]]
 
 
 def how_sure(line: Line) -> str:

@@ -82,7 +82,7 @@ def table(kept: "Kept", cooker: str, phrases: dict[str, str], wording: Wording, 
     head = [saying.title(cooker, phrases), "", phrases["chart_means"], ""]
     rows = [row(line, kept.profile.top_travel_in if inches else None, wording)
             for line in kept.chart.lines if TABLE_F[0] <= line.dome_f <= TABLE_F[1]]
-    return "\n".join([*head, *rows, "", saying.rests_on(kept.chart, phrases), *saying.remarks(kept, phrases, wording)])
+    return "\n".join([*head, *rows, "", saying.rests_on(kept.chart, phrases), *saying.remarks(kept, phrases)])
 
 
 def row(line: "Line", travel_in: float | None, wording: Wording) -> str:

@@ -23,7 +23,7 @@ KEPT = 96  # members saved
 TRIED = 256  # members tried in each round
 ROUNDS = 4  # each takes an equal share of the likelihood's exponent, so that no round starves
 JITTER = 0.35  # kernel width of Liu and West's smoothing, as a share of the spread
-MODEL_SD = 12.0  # F: model error of a whole cook, slowly varying; assumed
+MODEL_SD = 15.0  # F: model error of a whole cook, wind and charcoal of the day included; assumed
 WIDENED = 1.5  # how much the spread grows after a cook that nothing fits; assumed
 APART_MIN = 25.0  # readings nearer than this share their model error
 
@@ -112,12 +112,18 @@ def learn(cook: Cook, before: Learned | None = None, seed: int = 11) -> Learned:
         sd = np.full(len(misses), np.hypot(MODEL_SD, weighing.READING_SD))
         contradicted = weighing.contradicted(misses, sd)
         log = weighing.log_likelihood(misses, sd, apart) / ROUNDS
-        kept = weighing.systematic(weighing.weights(log), KEPT)
-        current = replace(current, z=z[:, kept])
+        w = weighing.weights(log)
+        current = replace(current, z=_unshrunk(z[:, weighing.systematic(w, KEPT)], weighing.effective_size(w)))
     z = current.z
     if contradicted:  # nothing fits: keep the middle, admit more
         z = z.mean(axis=1, keepdims=True) + WIDENED * (z - z.mean(axis=1, keepdims=True))
     return Learned(cook.kind, z, current.cooks + 1, contradicted)
+
+
+def _unshrunk(z: np.ndarray, effective: float) -> np.ndarray:
+    """Members with the spread that drawing few of them took away: n / (n - 1) of the variance, as for any sample."""
+    middle = z.mean(axis=1, keepdims=True)
+    return middle + np.sqrt(effective / max(effective - 1.0, 1.0)) * (z - middle)
 
 
 def replay(cook: Cook, z: np.ndarray, rng: np.random.Generator) -> np.ndarray:

@@ -12,7 +12,6 @@ from advisor.ownchart.pastcook import Moved, PastCook
 from advisor.ownchart.upkeep import bring_up_to_date, chart_now, model_cook
 from advisor.profile import CookerProfile
 from advisor.ventchart import holding
-from advisor.wording import Wording
 
 COUNT = 24
 
@@ -178,5 +177,5 @@ def test_remarks_defer_to_the_manual(rulebook, cooks):
 
     chart = chart_of([cook[0] for cook in cooks], rulebook.catalogue.vent_chart)
     assert isinstance(chart, Chart)
-    told = saying.remarks(Kept(CookerProfile(), chart), rulebook.catalogue.phrases, Wording(rulebook.vocabulary))
+    told = saying.remarks(Kept(CookerProfile(), chart), rulebook.catalogue.phrases)
     assert "manual" in told[-1] and "differs by about" in told[0]

@@ -115,3 +115,19 @@ def test_forecasts_use_what_was_learned():
     narrow = forecast.forecast(known, [], learned=after_cooks(0.0, -1.6))[1]
     leaky = forecast.forecast(known, [], learned=after_cooks(2.2, 0.0))[1]
     assert narrow.settles_f[1] < leaky.settles_f[1] - 15.0
+
+
+@pytest.mark.parametrize(("correct", "low", "high"), [(learn._unshrunk, 0.7, 1.4), (lambda z, effective: z, 0.0, 0.55)])
+def test_drawing_again_and_again_takes_no_spread_away(correct, low, high):
+    """Weights that know nothing of a parameter, twelve rounds as in three cooks; without the correction it shrinks."""
+    spreads = []
+    for seed in range(6):
+        rng = np.random.default_rng(seed)
+        z = rng.standard_normal((len(NAMES), 256))
+        for _ in range(12):
+            w = rng.exponential(1.0, 256) ** 3
+            w /= w.sum()
+            kept = correct(z[:, learn.weighing.systematic(w, 96)], learn.weighing.effective_size(w))
+            z = learn.Learned("large", kept, 1).draw(256, rng)
+        spreads.append(z.var(axis=1).mean())
+    assert low < np.mean(spreads) < high
