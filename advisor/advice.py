@@ -12,7 +12,7 @@ from advisor.outlook.prospect import Prospect
 from advisor.outlook.views import Outlook
 from advisor.plan import Plan, make_plan
 from advisor.profile import CookerProfile
-from advisor.questions import choose_question, phrase
+from advisor.questions import KEEP_CLEAR, choose_question, phrase
 from advisor.reply import QuestionAsked
 from advisor.rulebook.loader import Rulebook
 from advisor.situation import Situation
@@ -79,6 +79,8 @@ class Adviser:
 
     def opening_question(self, situation: Situation, advice: Advice, wording: Wording) -> QuestionAsked | None:
         """What to ask when nothing better is known to ask: the first opener that is open."""
+        if KEEP_CLEAR in advice.facts:
+            return None
         open_facts = (fact for fact in self.rulebook.catalogue.openers
                       if fact not in advice.facts and fact not in situation.declined)
         fact = next(open_facts, None)
@@ -98,6 +100,6 @@ class Adviser:
             imagined = situation.tell({fact: value}, "said", self.rulebook.vocabulary, now)
             return self._consider(imagined, now, wording, {})
 
-        if plan.is_emergency:
+        if plan.is_emergency or inference.value("nothing_to_ask"):
             return None  # hands first, questions later
         return choose_question(self.rulebook, inference, plan, situation.declined, suppose, wording)

@@ -7,7 +7,7 @@ from advisor.composing import Turn, answers_of, compose
 from advisor.cook import Cook
 from advisor.explanation import why, why_in_danger, why_not
 from advisor.language.heard import Heard
-from advisor.questions import phrase
+from advisor.questions import KEEP_CLEAR, phrase
 from advisor.reply import AnswerSaid, QuestionAsked, Reply
 from advisor.rulebook.catalogue import Catalogue
 from advisor.rulebook.loader import Rulebook
@@ -54,7 +54,9 @@ def would_help(advice: Advice, rulebook: Rulebook, wording: Wording) -> Question
     grounds = [*urgent, *advice.inference.firings] if urgent else []
     lasts = (fact.name for firing in grounds for fact in firing.used
              if fact.value is True and fact.name in rulebook.vocabulary and rulebook.vocabulary[fact.name].ask)
-    return phrase(next(lasts, rulebook.catalogue.openers[0]), rulebook, advice.inference, wording)
+    keeps_clear = urgent or KEEP_CLEAR in advice.facts
+    openers = (rulebook.catalogue.openers_in_danger if keeps_clear else ()) or rulebook.catalogue.openers
+    return phrase(next(lasts, openers[0]), rulebook, advice.inference, wording)
 
 
 def _answers(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Wording) -> tuple[AnswerSaid, ...]:

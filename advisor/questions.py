@@ -26,6 +26,7 @@ from advisor.wording import Wording
 MOST_TRIED = 3        # candidates that are worked out in full: a turn must stay instant
 WORTH_ASKING = 0.12   # below this the answer would hardly change anything
 DANGER_BONUS = 0.5    # half as much as a whole change of plan
+KEEP_CLEAR = "keep_clear"  # while this holds nobody is asked what somebody would have to go near to find out
 HALF_KNOWN = 0.5      # the same, for the half that is missing of the distance from the target
 
 Supposing = Callable[[str, Value], tuple[Inference, Plan]]
@@ -65,6 +66,8 @@ def rank_questions(rulebook: Rulebook, inference: Inference, plan: Plan, decline
     followed = {firing.rule.id for firing in plan.chosen}
     first = _first_of_all(rulebook, inference, plan)
     wanted = [*first, *candidates(rulebook, inference, followed)]
+    if inference.value(KEEP_CLEAR) is True:
+        wanted = [fact for fact in wanted if rulebook.vocabulary[fact].ask.from_afar]
     open_facts = [fact for fact in dict.fromkeys(wanted) if fact not in set(declined)][:MOST_TRIED]
     telling = {fact: _telling_answers(fact, rulebook, inference) for fact in open_facts}
     worths: list[Worth] = []

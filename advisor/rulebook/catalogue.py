@@ -78,6 +78,7 @@ class Catalogue(Frozen):
     vent_chart: VentChart
     phrases: dict[str, str]
     openers: tuple[str, ...]
+    openers_in_danger: tuple[str, ...] = ()
     where_words: tuple[str, ...] = ()
     trade_words: frozenset[str] = frozenset()
 
@@ -123,6 +124,7 @@ class _Cautions(Frozen):
 class _Phrases(Frozen):
     phrases: dict[str, str]
     openers: tuple[str, ...]
+    openers_in_danger: tuple[str, ...] = ()
     where_words: tuple[str, ...] = ()
     trade_words: frozenset[str] = frozenset()
 

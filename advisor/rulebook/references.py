@@ -30,7 +30,7 @@ def broken_references(folder: Path, vocabulary: Vocabulary, catalogue: Catalogue
     for name in sorted(set(catalogue.findings) & set(vocabulary.all)):
         yield _error(folder / "findings.yaml", ["findings", name],
                      (f"{name!r} is a fact too", "give the finding another name, or conditions can't tell them apart"))
-    for fact in catalogue.openers:
+    for fact in (*catalogue.openers, *catalogue.openers_in_danger):
         if fact not in vocabulary.askable:
             yield _error(folder / "phrases.yaml", ["openers"], (f"{fact!r} has no question",
                                                                 did_you_mean(fact, vocabulary.askable)))
