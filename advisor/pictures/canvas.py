@@ -56,7 +56,7 @@ class Look:
                 "markerfacecolor": PAPER, "markeredgewidth": 1.6}
 
 
-# Eight colours told apart with every kind of colour vision: Okabe and Ito 2008, from memory; yellow left out, purple darkened.
+# Colours told apart with every kind of colour vision: Okabe and Ito 2008, from memory; yellow left out, purple darkened.
 FIRST = Look("#0072b2", "-", "o", 2.6)
 SECOND = Look("#d55e00", (0, (5, 2)), "s")
 THIRD = Look("#009e73", (0, (1, 1.4)), "^")

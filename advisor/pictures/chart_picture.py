@@ -14,7 +14,7 @@ from advisor.pictures import canvas
 from advisor.rulebook.catalogue import VentChart
 from advisor.ventchart import SMALLEST_GAP, opening_for
 
-FROM_F, TO_F = 200.0, 450.0
+FROM_F, TO_F, TICK_F = 200.0, 450.0, 25.0
 FRACTIONS = {1 / 32: "1/32", 1 / 16: "1/16", 1 / 8: "1/8", 1 / 4: "1/4", 1 / 2: "1/2", 1.0: "wide open"}
 LINE_CHARACTERS = 88
 
@@ -29,7 +29,7 @@ def chart_picture(chart: Chart, trade: VentChart, title: str, rests_on: str) -> 
         _trade(axes, trade)
         _stretches(axes, chart)
         _scales(axes)
-        axes.legend(loc="upper left")
+        axes.legend(loc="upper left", frameon=True, framealpha=1.0, edgecolor=canvas.PAPER)
         figure.supxlabel(fill(rests_on, LINE_CHARACTERS), x=0.02, ha="left", fontsize=9.5)
     return figure
 
@@ -39,7 +39,8 @@ def _range(axes: Axes, chart: Chart) -> None:
     low, high = ([getattr(line, end) for line in chart.lines] for end in ("low", "high"))
     axes.fill_between(domes, low, high, facecolor="#dbe9f4", edgecolor=canvas.FIRST.colour, hatch="....", linewidth=0.8,
                       label="holds it four days out of five")
-    axes.plot(domes, [line.opening for line in chart.lines], **canvas.FIRST.line(), label="your cooker")
+    axes.plot(domes, [line.opening for line in chart.lines], **canvas.FIRST.line(),
+              label="your cooker" if chart.cooks else "any cooker, halfway between trade and physics")
 
 
 def _trade(axes: Axes, trade: VentChart) -> None:
@@ -56,6 +57,7 @@ def _stretches(axes: Axes, chart: Chart) -> None:
 def _scales(axes: Axes) -> None:
     axes.set_yscale("log")
     axes.set_xlim(FROM_F, TO_F)
+    axes.set_xticks([FROM_F + TICK_F * step for step in range(int((TO_F - FROM_F) / TICK_F) + 1)])
     axes.set_ylim(SMALLEST_GAP * 0.9, 1.15)
     axes.yaxis.set_major_locator(FixedLocator(list(FRACTIONS)))
     axes.yaxis.set_minor_locator(NullLocator())

@@ -34,7 +34,7 @@ def run(call: argparse.Namespace) -> int:
     cooker = named(logbook, call.cooker)
     kept = bring_up_to_date(logbook, cooker, trade, tell=tell)
     if call.json:
-        door.send(json.dumps(as_data(kept, cooker), ensure_ascii=False))
+        door.send(json.dumps(as_data(kept, cooker, phrases), ensure_ascii=False))
         return 0
     for file in filter(None, (call.png, call.svg)):
         draw(kept, cooker, phrases, trade, Path(file))
@@ -105,11 +105,15 @@ def _setting(line: "Line", travel_in: float | None, units: UnitStyle) -> tuple[s
     return f"{lengths[0]} in", f"{lengths[1]}-{lengths[2]}"
 
 
-def as_data(kept: "Kept", cooker: str) -> dict:
+def as_data(kept: "Kept", cooker: str, phrases: dict[str, str]) -> dict:
+    """The chart for programs: openings 0..1, °F, minutes; log_sd of the opening's logarithm."""
+    from advisor.ownchart import saying
+
     chart = kept.chart
     return {"cooker": cooker or None, "kind": kept.profile.kind, "cooks": chart.cooks, "day_sd": round(chart.day_sd, 3),
             "points": [{**asdict(line), "log_sd": line.log_sd} for line in chart.lines],
-            "stretches": [[asdict(stretch) for stretch in cook] for cook in chart.stretches]}
+            "stretches": [[asdict(stretch) for stretch in cook] for cook in chart.stretches],
+            "says": [saying.rests_on(chart, phrases), *saying.remarks(kept, phrases)]}
 
 
 def draw(kept: "Kept", cooker: str, phrases: dict[str, str], trade, path: Path) -> None:
