@@ -29,7 +29,7 @@ def chart_picture(chart: Chart, trade: VentChart, title: str, rests_on: str) -> 
         _trade(axes, trade)
         _stretches(axes, chart)
         _scales(axes)
-        axes.legend(loc="upper left", frameon=True, framealpha=1.0, edgecolor=canvas.PAPER)
+        axes.legend(loc="lower right", frameon=True, framealpha=1.0, edgecolor=canvas.PAPER)
         figure.supxlabel(fill(rests_on, LINE_CHARACTERS), x=0.02, ha="left", fontsize=9.5)
     return figure
 
