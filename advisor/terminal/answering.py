@@ -4,6 +4,7 @@ from advisor.errors import DrafthandError
 from advisor.terminal import commands
 from advisor.terminal.faults import unforeseen
 from advisor.terminal.talk import Talk
+from advisor.terminal.thumbs import mended
 
 
 def answer(talk: Talk, line: str) -> str:
@@ -11,7 +12,7 @@ def answer(talk: Talk, line: str) -> str:
     try:
         if line.lstrip().startswith("/"):
             return commands.answer(talk, line)
-        return talk.say(line).text
+        return talk.say(mended(line)).text
     except DrafthandError as error:
         return as_sentence(error)
     except Exception as error:  # noqa: BLE001  a fault of ours costs one line, not the conversation

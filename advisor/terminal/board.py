@@ -1,5 +1,6 @@
 """All cookers at once: a table where there is room, two lines each where there is not, sentences for a screen reader."""
 
+import textwrap
 from collections.abc import Iterator, Sequence
 
 from advisor.course import in_short
@@ -34,7 +35,8 @@ def _rows(standing: Standing, here: bool, width: int, catalogue: Catalogue, word
     if width >= ONE_ROW:
         yield f"{row}  {doing}"
     else:
-        yield from (row.rstrip(), f"  {doing}")
+        yield row.rstrip()
+        yield from textwrap.wrap(doing, width, initial_indent="  ", subsequent_indent="  ")
 
 
 def _row(cells: Sequence[str]) -> str:

@@ -127,5 +127,6 @@ def test_a_profile_that_is_off_is_one_sentence(drafthand, tmp_path, text):
 def test_ask_imports_nothing_heavy():
     listed = subprocess.run([sys.executable, "-c", ASK_AND_LIST_MODULES], capture_output=True, text=True, check=True).stdout
     modules = listed.splitlines()[-1]
-    for heavy in ("prompt_toolkit", "numpy", "scipy", "advisor.rule_lint", "advisor.transcripts", "durable.lang"):
+    for heavy in ("prompt_toolkit", "numpy", "scipy", "advisor.rule_lint", "advisor.transcripts", "durable.lang",
+                  "sqlalchemy", "advisor.session", "advisor.settings", "advisor.logbook"):
         assert f"'{heavy}" not in modules, heavy

@@ -60,7 +60,7 @@ def test_a_recovery_with_a_wait_that_ends_while_somebody_types(screen):
     fire.enter("make it 300")
     fire.wait_for(r"Changed: [a-z, ]+ - because you want 300 °F now\.")
     fire.enter("/quit")
-    assert fire.status() == 0
+    fire.wait_for("left with 0")
 
 
 def test_nobody_answers(screen):
@@ -145,4 +145,4 @@ def test_plain_lines_for_a_screen_reader(screen):
     fire.press("C-c")
     fire.wait_for("Ctrl-D or /quit leaves")
     fire.enter("/quit")
-    assert fire.status() == 0
+    fire.wait_for("left with 0")

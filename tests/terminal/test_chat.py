@@ -119,6 +119,12 @@ def test_colour_can_be_turned_off(talk, monkeypatch, environment, colour):
         assert prompting.Prompting(talk)._style is (colours.COLOURS if colour else colours.PLAIN)
 
 
+def test_in_bright_sun_nothing_is_pale_and_nothing_hangs_on_colour(monkeypatch):
+    monkeypatch.setenv("NO_COLOR", "1")
+    rules = dict(colours.style_for("high").style_rules)
+    assert "ansi" not in str(rules) and rules["danger"] == "bold reverse"
+
+
 def test_dangers_steps_and_questions_are_painted(talk):
     text = "1. Shut it.\n   DANGER: fire\nTake care: hot\nTell me: what now?"
     with create_app_session(output=DummyOutput()):
@@ -151,6 +157,50 @@ def test_without_a_terminal_hostile_lines_are_answered(drafthand):
     status, output, errors = drafthand(stdin=b"\n".join(hostile) + b"\nim 100 over\n")
     assert (status, errors) == (0, "")
     assert "100 °F" in output and "\x1b" not in output and "Traceback" not in output
+
+
+def test_without_a_terminal_a_program_can_go_on_where_it_was(drafthand, tmp_path):
+    book = str(tmp_path / "book")
+    assert "Look again in 5 minutes" in drafthand("--data", book, stdin=b"dome 350, want 250\ndone\n")[1]
+    status, output, errors = drafthand("--data", book, stdin=b"what now\n/note windy\n/finish came out well\n/now\n")
+    assert (status, errors) == (0, "")
+    assert "In hand, 5 minutes left: Both vents shut" in output and "Noted down." in output
+    assert "number 1 in the logbook" in output and "Tell me: What does the dome" in output
+
+
+def test_without_a_folder_a_program_is_not_kept(drafthand, tmp_path):
+    drafthand(stdin=b"dome 350, want 250\n", XDG_DATA_HOME=str(tmp_path))
+    assert "350 °F" not in drafthand(stdin=b"what now\n", XDG_DATA_HOME=str(tmp_path))[1]
+    assert not list(tmp_path.rglob("*.sqlite"))
+
+
+@pytest.mark.parametrize("spoil", [lambda book: book.write_text("no folder"),
+                                   lambda book: (book.mkdir(), (book / "logbook.sqlite").write_bytes(b"no database" * 99))])
+def test_a_logbook_that_is_of_no_use_is_said_and_the_talk_goes_on(drafthand, tmp_path, spoil):
+    spoil(tmp_path / "book")
+    status, output, errors = drafthand("--data", str(tmp_path / "book"), stdin=b"dome 350, want 250\n/note windy\n")
+    assert (status, errors) == (0, "")
+    assert "Shut the bottom vent" in output and "kept" in output.split("Shut the bottom vent")[0]
+    assert "othing of this talk is kept" in output
+
+
+def test_settings_reach_the_talk(drafthand, tmp_path):
+    settings = tmp_path / "mine.yaml"
+    settings.write_text("temperature: celsius\n")
+    assert "°C" in drafthand(stdin=b"the dome reads 180, want 120\n", DRAFTHAND_SETTINGS=str(settings))[1]
+    assert "°C" in drafthand("ask", "the dome reads 180, want 120", DRAFTHAND_SETTINGS=str(settings))[1]
+    settings.write_text("temprature: celsius\n")
+    status, _, errors = drafthand("ask", "dome 300", DRAFTHAND_SETTINGS=str(settings))
+    assert status == 1 and "mine.yaml:1: there is no key 'temprature'; did you mean temperature?" in errors
+
+
+def test_the_settings_are_shown_explained_and_written(drafthand, tmp_path):
+    file = str(tmp_path / "folder" / "mine.yaml")
+    status, output, _ = drafthand("settings", DRAFTHAND_SETTINGS=file)
+    assert status == 0 and file in output and "--write" in output and "temperature: as spoken" in output
+    assert drafthand("settings", "--write", DRAFTHAND_SETTINGS=file)[0] == 0
+    assert "--write" not in drafthand("settings", DRAFTHAND_SETTINGS=file)[1]
+    assert drafthand("settings", "--write", DRAFTHAND_SETTINGS=file)[0] == 1
 
 
 def test_columns_wrap_what_is_piped(drafthand):
