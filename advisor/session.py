@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 from advisor.clock import Clock, TalkClock
 from advisor.conversation import Conversation
 from advisor.errors import LogbookError
-from advisor.keeping.place import FINISH, MS, NOTE, RESET, KeptTurn, Place, clock_in, place_of
+from advisor.keeping.place import FINISH, NOTE, RESET, KeptTurn, Place, clock_in, place_of
 from advisor.keeping.turns import enter
 from advisor.logbook import records
 from advisor.reply import Reply
@@ -154,7 +154,8 @@ class Session:
         reply = run(now)
         sent = content if at_min is None else {**content, "at_min": at_min}
         state = self.conversation.state() if self.logbook else {}
-        return KeptTurn(kind, sent, reply, before, self.conversation.stand, state, clock.kept(now, at_min, real))
+        return KeptTurn(kind, sent, reply, before, self.conversation.stand, state, clock.kept(now, at_min, real),
+                        self._talk_clock.at(None, real) if kind == RESET else now)
 
     # -- the logbook ----------------------------------------------------------------------------------------------------
 
@@ -170,8 +171,9 @@ class Session:
             self.resumed = True
             return
         with logbook.writing() as book:
-            book.close_talk(talk.id, round(clock_in(talk).kept_at * MS), LEFT)
-        self._news.append(self._phrase("talk_left").replace("{hours}", f"{silent_min / 60:.0f}"))
+            book.close_talk(talk.id, place_of(talk).ms(clock_in(talk).now_min), LEFT)
+        if place_of(talk).cooks:
+            self._news.append(self._phrase("talk_left").replace("{hours}", f"{silent_min / 60:.0f}"))
 
     def _go_on(self, talk: records.Talk, in_hand: str | None = None) -> None:
         self.conversation.resume(talk.state.get("conversation", {}), in_hand)

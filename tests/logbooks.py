@@ -42,7 +42,7 @@ def postgresql_place() -> Iterator[str]:
         pytest.skip(f"{SERVER} holds no address of a PostgreSQL server")
     schema = f"test_{uuid.uuid4().hex[:12]}"
     address = sa.make_url(server).set(drivername="postgresql+psycopg")
-    engine = sa.create_engine(address)
+    engine = sa.create_engine(address, pool_pre_ping=True)
     with engine.begin() as connection:
         connection.exec_driver_sql(f"CREATE SCHEMA {schema}")
     try:

@@ -211,6 +211,31 @@ def test_reset_closes_the_cooks_and_begins_anew_for_everybody(opened, clock):
     assert (old.outcome, new.ended_ms, new.started_ms) == ("reset", None, (START + 3) * 60_000)
 
 
+def test_a_cook_ended_by_a_reset_ends_when_the_callers_clock_says(opened):
+    session = opened()
+    session.say("dome 350, want 250", at_min=0)
+    session.say("dome 340", at_min=90)
+    session.reset(at_min=2)
+    cook, = session.logbook.cooks()
+    assert cook.ended_ms - cook.started_ms == 90 * 60_000
+
+
+def test_of_an_empty_talk_left_long_ago_nothing_is_said(opened, clock):
+    opened().say("hello")
+    clock.set(START + 99 * 60)
+    assert opened().news() == []
+
+
+@pytest.mark.parametrize("words", ["dome 350 a\0b", "want 250 \ud800 half a character", "dome 300 " + "🔥é" * 500, "\u2028"])
+def test_any_words_are_kept(session, words):
+    session.say(words)
+    assert session.news() == []
+    session.note(words)
+    session.finish(words)
+    with session.logbook.reading() as book:
+        assert [turn.kind for turn in book.turns(1)] == ["say", "note", "finish"]
+
+
 def test_a_talk_left_long_ago_is_closed_and_a_new_one_begun(opened, clock):
     opened().say("dome 350, want 250")
     clock.set(START + LEFT_AFTER_H * 60)

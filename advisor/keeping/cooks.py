@@ -23,7 +23,7 @@ def begin_cooks(book: "TalkWriter", place: Place, turn: KeptTurn, profile_of: Pr
     noted = {turn.after.current} if turn.kind == NOTE else set()
     begun = {cook.name for cook in turn.after.all if cook.situation.facts or cook.name in noted} - set(place.cooks)
     assert place.talk_id is not None
-    moment = place.ms(turn.clock.now_min)
+    moment = place.ms(turn.minute)
     new = {name: book.begin_cook_of(place.talk_id, called(book, name, profile_of(name)), moment) for name in sorted(begun)}
     return replace(place, cooks={**place.cooks, **new})
 
@@ -55,7 +55,7 @@ def finish(book: "TalkWriter", place: Place, turn: KeptTurn) -> Place:
     """The cook in hand is over."""
     name = turn.after.current
     if name in place.cooks:
-        book.end_cook(place.cooks[name], place.ms(turn.clock.now_min), turn.content.get("outcome"))
+        book.end_cook(place.cooks[name], place.ms(turn.minute), turn.content.get("outcome"))
     return replace(place, cooks={other: number for other, number in place.cooks.items() if other != name})
 
 
@@ -109,5 +109,5 @@ def say(book: "TalkWriter", place: Place, turn: KeptTurn, reply: Mapping[str, An
     if (sign := sign_of(reply)) == place.said.get(str(cook_id)):
         return place
     said = {part: reply[part] for part in ("text", "steps", "cautions", "forecast")}
-    book.add_advice(cook_id, records.Advice(place.ms(turn.clock.now_min), **said))
+    book.add_advice(cook_id, records.Advice(place.ms(turn.minute), **said))
     return replace(place, said={**place.said, str(cook_id): sign})

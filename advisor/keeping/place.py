@@ -41,7 +41,10 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class KeptTurn:
-    """A turn as it was taken: kind and content as they came in; before, after: the stand; state, clock: to go on from."""
+    """A turn as it was taken: kind and content as they came in; before, after: the stand; state, clock: to go on from.
+
+    minute: when it was on the clock of the talk it belongs to; a reset is the last turn of the talk it ends.
+    """
 
     kind: str
     content: Mapping[str, Any]
@@ -50,6 +53,7 @@ class KeptTurn:
     after: Stand
     state: Mapping[str, Any]
     clock: TalkClock
+    minute: float
 
     @property
     def ms(self) -> int:

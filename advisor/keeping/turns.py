@@ -26,7 +26,7 @@ def enter(book: "TalkWriter", place: Place, turn: KeptTurn, profile_of: ProfileO
         for name, cook_id in place.cooks.items():
             enter_cook(book, place, cook_id, turn, name, profile_of(name))
     if turn.kind == NOTE:
-        book.add_note(place.cooks[turn.after.current], place.ms(turn.clock.now_min), turn.content["words"])
+        book.add_note(place.cooks[turn.after.current], place.ms(turn.minute), turn.content["words"])
     place = say(book, place, turn, reply)
     if turn.kind == FINISH:
         place = finish(book, place, turn)
@@ -42,16 +42,14 @@ def _open(book: "TalkWriter", turn: KeptTurn) -> Place:
 def _begin_anew(book: "TalkWriter", place: Place, turn: KeptTurn, reply: Mapping[str, Any]) -> Place:
     """The reset is the last turn of the old talk; the new one begins with it."""
     if place.talk_id is not None:
-        _enter_turn(book, place, turn, reply, at_ms=turn.ms)
-        book.close_talk(place.talk_id, turn.ms, RESET)
+        _enter_turn(book, place, turn, reply)
+        book.close_talk(place.talk_id, place.ms(turn.minute), RESET)
     return _open(book, turn)
 
 
-def _enter_turn(book: "TalkWriter", place: Place, turn: KeptTurn, reply: Mapping[str, Any],
-                at_ms: int | None = None) -> Place:
+def _enter_turn(book: "TalkWriter", place: Place, turn: KeptTurn, reply: Mapping[str, Any]) -> Place:
     assert place.talk_id is not None
     place = replace(place, version=place.version + 1)
-    at_ms = place.ms(turn.clock.now_min) if at_ms is None else at_ms
-    kept = records.Turn(place.talk_id, place.version, at_ms, turn.kind, dict(turn.content), dict(reply))
+    kept = records.Turn(place.talk_id, place.version, place.ms(turn.minute), turn.kind, dict(turn.content), dict(reply))
     book.add_turn(kept, state_of(turn, place))
     return place

@@ -37,7 +37,7 @@ class Database:
     @contextmanager
     def reading(self) -> Iterator[sa.Connection]:
         """One transaction that sees what is committed, and changes nothing."""
-        with as_ours(self.place), self._engine.connect() as connection, connection.begin():
+        with as_ours(self.place), self._begun(writes=False) as connection, connection.get_transaction():
             yield connection
 
     @contextmanager
@@ -46,32 +46,33 @@ class Database:
 
         Raises LogbookUnwritable, also when the lock can't be had.
         """
-        with as_ours(self.place):
-            connection = self._locked()
-            with connection, connection.get_transaction():
-                yield connection
+        with as_ours(self.place), self._begun(writes=True) as connection, connection.get_transaction():
+            yield connection
 
     def close(self) -> None:
         self._engine.dispose()
 
-    def _locked(self) -> sa.Connection:
-        """A connection inside a transaction that holds the lock."""
+    def _begun(self, writes: bool) -> sa.Connection:
+        """A connection inside a transaction, tried again while another process is in the way."""
         for tries_left in reversed(range(TRIES)):
-            connection = self._engine.connect().execution_options(**{WRITES: True})
             try:
-                connection.begin()
-                if connection.dialect.name == "postgresql":
-                    connection.execute(sa.select(sa.func.pg_advisory_xact_lock(LOCK_KEY)))
-                return connection
+                return self._begin(writes)
             except DBAPIError as error:
-                connection.close()
-                if not tries_left or not (is_busy(error) or error.connection_invalidated):
+                if not tries_left or not is_busy(error):
                     raise
                 pause(random.uniform(0, PAUSE_S))
-            except BaseException:
-                connection.close()
-                raise
         raise AssertionError("the last try returns or raises")
+
+    def _begin(self, writes: bool) -> sa.Connection:
+        connection = self._engine.connect().execution_options(**{WRITES: writes})
+        try:
+            connection.begin()
+            if writes and connection.dialect.name == "postgresql":
+                connection.execute(sa.select(sa.func.pg_advisory_xact_lock(LOCK_KEY)))
+        except BaseException:
+            connection.close()
+            raise
+        return connection
 
 
 def _address(where: str | Path) -> sa.URL:
@@ -117,7 +118,7 @@ def _begin_sqlite(connection: sa.Connection) -> None:
 
 def _postgresql(address: sa.URL) -> sa.Engine:
     try:
-        engine = sa.create_engine(address, connect_args={"connect_timeout": CONNECT_S})
+        engine = sa.create_engine(address, connect_args={"connect_timeout": CONNECT_S}, pool_pre_ping=True)
     except ModuleNotFoundError:
         raise LogbookError("the logbook's address is PostgreSQL's, and its driver is not installed", "",
                            'pip install "drafthand[stand]"') from None

@@ -8,14 +8,21 @@ from sqlalchemy.exc import DBAPIError, SQLAlchemyError
 
 from advisor.errors import LogbookError, LogbookUnwritable
 
-PASSING = {  # (what is the matter, what to do) by the primary code of SQLite
-    sqlite3.SQLITE_FULL: ("the disk is full", "free some space"),
-    sqlite3.SQLITE_READONLY: ("it may only be read", "choose a folder you may write to with --data"),
-    sqlite3.SQLITE_CANTOPEN: ("it cannot be opened", "choose a folder you may write to with --data"),
-    sqlite3.SQLITE_PERM: ("it may not be touched", "choose a folder you may write to with --data"),
+Fault = tuple[str, str]  # what is the matter, what to do
+FULL: Fault = ("the disk is full", "free some space")
+READ_ONLY: Fault = ("it may only be read", "choose a folder you may write to with --data")
+BUSY: Fault = ("another program has held it for too long", "end the other program")
+PASSING: dict[int | str, Fault] = {  # by the primary code of SQLite, by the SQLSTATE of PostgreSQL
+    sqlite3.SQLITE_FULL: FULL,
+    sqlite3.SQLITE_READONLY: READ_ONLY,
+    sqlite3.SQLITE_CANTOPEN: ("it cannot be opened", READ_ONLY[1]),
+    sqlite3.SQLITE_PERM: ("it may not be touched", READ_ONLY[1]),
     sqlite3.SQLITE_IOERR: ("the disk fails or is full", "look at the disk"),
-    sqlite3.SQLITE_BUSY: ("another program has held it for too long", "end the other program"),
-    sqlite3.SQLITE_LOCKED: ("another program has held it for too long", "end the other program"),
+    sqlite3.SQLITE_BUSY: BUSY,
+    sqlite3.SQLITE_LOCKED: BUSY,
+    "53100": FULL,
+    "25006": READ_ONLY,
+    "55P03": BUSY,
 }
 DAMAGED = {sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB}
 PRIMARY = 0xFF  # the rest of an extended code says where it happened
@@ -32,7 +39,7 @@ def as_ours(place: str) -> Iterator[None]:
 
 def ours(place: str, error: SQLAlchemyError) -> LogbookError:
     cause = error.orig if isinstance(error, DBAPIError) else None
-    code = getattr(cause, "sqlite_errorcode", 0) & PRIMARY
+    code = _code(cause)
     if code in DAMAGED:
         return LogbookError(f"the logbook in {place} is damaged or no logbook at all", "nothing can be kept in it",
                             "choose another folder with --data, or put a copy back")
@@ -42,7 +49,11 @@ def ours(place: str, error: SQLAlchemyError) -> LogbookError:
 
 def is_busy(error: DBAPIError) -> bool:
     """Whether another writer is in the way: worth another try."""
-    return getattr(error.orig, "sqlite_errorcode", 0) & PRIMARY in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED)
+    return _code(error.orig) in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED)
+
+
+def _code(cause: BaseException | None) -> int | str:
+    return getattr(cause, "sqlstate", None) or getattr(cause, "sqlite_errorcode", 0) & PRIMARY
 
 
 def _first_line(error: BaseException) -> str:

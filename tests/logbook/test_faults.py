@@ -5,6 +5,7 @@ import threading
 
 import pytest
 import sqlalchemy as sa
+from logbooks import postgresql_place
 
 from advisor.clock import SetClock
 from advisor.conversation import Conversation
@@ -115,3 +116,30 @@ def test_what_is_kept_outlasts_a_power_cut_as_far_as_sqlite_can_see_to_it(book):
         found = [connection.exec_driver_sql(f"PRAGMA {name}").scalar() for name in ("journal_mode", "synchronous",
                                                                                     "foreign_keys")]
     assert found == ["wal", 2, 1]
+
+
+def test_a_server_that_lost_the_connection_is_called_again(rulebook):
+    with postgresql_place() as place:
+        book = open_logbook(place)
+        session = Session(Conversation(rulebook), book, SetClock(29e6))
+        session.say("dome 350, want 250")
+        other = sa.create_engine(sa.make_url(place))
+        with other.begin() as connection:
+            connection.exec_driver_sql("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE pid <> "
+                                       "pg_backend_pid() AND datname = current_database()")
+        assert "ept" not in session.say("dome 340").text
+        assert [row.value_f for row in book.readings(1)] == [350, 340]
+        other.dispose()
+        book.close()
+
+
+def test_a_server_whose_lock_another_holds_is_not_waited_for_forever(rulebook, monkeypatch):
+    monkeypatch.setattr(connecting, "BUSY_MS", 20)
+    with postgresql_place() as place:
+        book, other = open_logbook(place), open_logbook(place)
+        session = Session(Conversation(rulebook), book, SetClock(29e6))
+        with other.writing():
+            assert "another program has held it for too long" in session.say("dome 350, want 250").text
+        assert session.say("dome 340").text.startswith("Kept again")
+        book.close()
+        other.close()
