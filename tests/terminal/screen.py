@@ -32,6 +32,7 @@ class Screen:
     def open(self) -> None:
         """Start the talk, or start it again."""
         columns, lines = self._size
+        self._socket += "+"  # a server that is just being left takes no new session
         kept = {key: os.environ[key] for key in ("PATH", "XDG_CACHE_HOME") if key in os.environ}
         command = f"trap : INT; {sys.executable} -m advisor; echo left with $?; exec sleep 600"
         self._tmux("new-session", "-d", "-s", "fire", "-x", str(columns), "-y", str(lines), "-c", str(ROOT),
