@@ -47,6 +47,7 @@ class Minder:
         self._latest: dict[str, float] = {}
         self._last_ms, self._came_ms = 0, 0
         self._once: dict[str, Any] = {}
+        self._passed_over = False
 
     def begin(self, taken: Iterable[str], rows: list[tuple[Measured, float | None]], now_ms: int) -> None:
         """The first rows are there: say what they are taken for, and decide which conversation they belong to."""
@@ -77,7 +78,13 @@ class Minder:
             self._feed({}, minute, now_ms)
 
     def nothing_came(self, now_ms: int) -> None:
-        """Time goes on: for a fire that burns now, silence is something to be seen."""
+        """Time goes on: for a fire that burns now, silence is something to be seen; and what was passed over in the
+        file's past and still stands is said now.
+        """
+        if self._passed_over:
+            self._passed_over = False
+            for event in self.watcher.standing():
+                self._told(event, now_ms)
         if self._session is not None and self._last_ms:
             for event in self.watcher.silence((self._last_ms + now_ms - self._came_ms - self._epoch_ms) / MS):
                 self._told(event, now_ms)
@@ -94,7 +101,10 @@ class Minder:
         self._next_feed = minute + FEED_MIN
         if self._session is not None and now_ms - self._last_ms > FRESH_MS:
             return None
-        facts = {f"{probe}_f": value for probe, value in self._latest.items()} | self._once | dict(more)
+        thinned = {probe: state.value_f for probe, state in self.watcher.probes.items()}
+        facts = {f"{probe}_f": value for probe, value in (self._latest | thinned).items()} | self._once | dict(more)
+        if (pace := self.watcher.pace()) is not None and "trend" not in facts:
+            facts["rate_f_per_min"] = pace
         if self.watcher.target_f is not None and "told" not in self._once:
             facts["target_f"] = self.watcher.target_f
         facts.pop("told", None)
@@ -112,6 +122,7 @@ class Minder:
         at_ms = round(self._epoch_ms + event.at * MS)
         facts = self._facts(event)
         reply = self._feed(facts, event.at, now_ms) if facts or event.what == "alarm" else None
+        self._passed_over |= event.what == "alarm" and reply is None
         if self._json:
             door.send(json.dumps(self._as_data(event, at_ms, reply), ensure_ascii=False))
         elif event.what in ("alarm", "over"):

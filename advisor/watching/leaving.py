@@ -44,7 +44,8 @@ def _leaving(scene: Scene, way: float) -> Sighting | None:
         if off * way >= BAND_F and looked < TELLING_MIN:
             continue  # out already: a wavering of two minutes says nothing new
         if line and _runs_out(line, scene.aim_f, off * way, way, ahead, least) and not _eases(scene, off, way):
-            return _sighting("overshoot" if way > 0 else "dying", off * way, line, scene.line(TELLING_MIN) or line)
+            told = line if looked >= TELLING_MIN else scene.line(TELLING_MIN) or line
+            return _sighting("overshoot" if way > 0 else "dying", off * way, line, told)
     line = scene.line(OFF_MIN)
     if line and way * off >= OFF_F and way * line.slope > -BACK_F_PER_MIN and _off_for_long(scene, way):
         return _sighting("drift_up" if way > 0 else "drift_down", off * way, line, line)

@@ -62,6 +62,21 @@ class Watcher:
         """Whether an alarm of the family was said and is not over."""
         return self._spells[family].on
 
+    def standing(self) -> list[Event]:
+        """Alarms about the fire that were said, as they stand after the last reading."""
+        if not self.dome:
+            return []
+        now = self.dome[-1][0]
+        scene = self.scene(now)
+        looks = {"hot": leaving.hot, "cold": leaving.cold, "swing": swing.look}
+        seen = {family: look(scene) for family, look in looks.items() if self.on(family)}
+        return [Event(now, "alarm", family, sighting) for family, sighting in seen.items() if sighting]
+
+    def pace(self) -> float | None:
+        """°F a minute over the last minutes; None where too little was read."""
+        line = self.scene(self.dome[-1][0]).line(leaving.TELLING_MIN) if self.dome else None
+        return None if line is None else round(line.slope, 2)
+
     @property
     def aim_f(self) -> float | None:
         """What is wanted: the target, else what the dome has held."""
