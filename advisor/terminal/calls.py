@@ -62,6 +62,13 @@ _CALLS = (
              (("--once",), {"action": "store_true", "help": "stop where the file ends now"}),
              (("--json",), {"action": "store_true", "help": "a line of JSON for everything that is seen"}),
              ON_COOKER, COLUMNS, UNITS, *FILE_TIMES, DATA)),
+    Call("export", "drafthand export", "everything kept of a cook, as CSV or JSON lines", "advisor.terminal.export:run", (
+        (("--cook",), {"metavar": "N", "type": int, "help": "the number of the cook; otherwise the last one"}),
+        (("--all",), {"action": "store_true", "help": "all cooks"}),
+        (("--csv",), {"action": "store_true", "help": "as CSV, which it is anyway"}),
+        (("--json",), {"action": "store_true", "help": "as JSON, a line for each thing that happened"}),
+        (("--out",), {"metavar": "FILE", "help": "into a file"}), DATA)),
+    Call("cooks", "drafthand cooks", "the cooks in the logbook, a line for each", "advisor.terminal.export:run_cooks", (DATA,)),
     Call("chart", "drafthand chart", "the vent chart of your own cooker, learned from its cooks",
          "advisor.terminal.chart:run", (
              (("--cooker",), {"metavar": "NAME", "help": "the cooker, where there are several"}),

@@ -15,7 +15,7 @@ import numpy as np
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "watching")]
 
-import judging  # noqa: E402
+import judging
 
 A_SECOND, LEAST_WARNED, MOST_FALSE = 100, 0.9, 0.2
 BURST_MIN = 60
