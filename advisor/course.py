@@ -51,17 +51,21 @@ def in_hand(steps: Iterable[StepSaid]) -> list[StepSaid]:
 
 def in_short(steps: Iterable[StepSaid], catalogue: Catalogue) -> str:
     """What hands do in `steps`, in a few words; idle steps count only where nothing else is to be done."""
-    steps = list(steps)
+    phrases, steps = catalogue.phrases, list(steps)
     busy = [step for step in steps if step.act not in IDLE] or steps[:1]
-    return f"{catalogue.phrases['and_then']} ".join(dict.fromkeys(_short(step, catalogue) for step in busy)) or (
-        catalogue.phrases["short_wait"])
+    vents = {(step.parameters["vent"], opening(step.parameters["opening"])) for step in busy if step.act == "set_vent"}
+    if len(vents) == 2 and len({stands for _, stands in vents}) == 1:
+        both = phrases["short_both"].format(opening=vents.pop()[1])
+        named = [both if step.act == "set_vent" else _short(step, catalogue) for step in busy]
+    else:
+        named = [_short(step, catalogue) for step in busy]
+    return f"{phrases['and_then']} ".join(dict.fromkeys(named)) or phrases["short_wait"]
 
 
 def _short(step: StepSaid, catalogue: Catalogue) -> str:
     phrases, given = catalogue.phrases, step.parameters
     if step.act == "set_vent":
-        words = {"vent": str(given["vent"]), "opening": opening(float(given["opening"]))}
-        return phrases["short_vent"].format(**words)
+        return phrases["short_vent"].format(vent=given["vent"], opening=opening(given["opening"]))
     return phrases["short_wait"] if step.act in ("wait", "change_nothing") else catalogue.acts[step.act].title
 
 
@@ -78,7 +82,7 @@ def _moves(steps: Iterable[StepSaid]) -> list[Move]:
 
 def _move(step: StepSaid) -> Move:
     given = step.parameters
-    return (step.act, str(given["vent"]), opening(float(given["opening"]))) if step.act == "set_vent" else (step.act,)
+    return (step.act, given["vent"], opening(given["opening"])) if step.act == "set_vent" else (step.act,)
 
 
 def _dropped(left: Iterable[StepSaid], steps: Sequence[StepSaid], cook: Cook, catalogue: Catalogue) -> list[StepSaid]:

@@ -170,7 +170,7 @@ def test_on_course_and_the_wait_over_it_names_what_is_due(shut):
 
 def test_off_course_it_says_what_changed_and_why(shut):
     reply = climbing_after_burps(shut)
-    assert first(reply) == ("Changed: keep the lid shut, then bottom vent shut, then top vent shut; no longer burp the lid "
+    assert first(reply) == ("Changed: keep the lid shut, then both vents shut; no longer burp the lid "
                             "- because the dome went from 300 °F to 330 °F in 8 minutes.")
     assert shut.current.waiting == Waiting(25, 40, False)
 

@@ -10,6 +10,8 @@ from advisor.terminal.thumbs import mended
 def answer(talk: Talk, line: str) -> str:
     """The text for one line typed, whatever it holds."""
     try:
+        if not line.strip():
+            return talk.where()  # Enter alone: the quickest way to ask, with thumbs like that
         if line.lstrip().startswith("/"):
             return commands.answer(talk, line)
         return talk.say(mended(line)).text

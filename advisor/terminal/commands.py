@@ -45,7 +45,7 @@ def help_page() -> str:
     width = max(len(command.usage) for command in COMMANDS)
     lines = [f"{command.usage:<{width}}  {command.alias:<3}  {command.says}" for command in COMMANDS]
     return "\n".join(["Say what the cooker is doing, in your own words. Besides that:", "", *lines, "",
-                      "Ctrl-C clears the line, Ctrl-D leaves. Text without a slash is for the fire."])
+                      "Enter alone is /now. Ctrl-C clears the line, Ctrl-D leaves. Text without a slash is for the fire."])
 
 
 def _help(talk: Talk, words: str) -> str:
@@ -153,7 +153,8 @@ def _reload(talk: Talk, words: str) -> str:
 
 def _quit(talk: Talk, words: str) -> str:
     talk.over = True
-    return "Mind the ash."
+    goes_on = " Start me again and we go on; the timers do not stop." if talk.is_kept and talk.waits else ""
+    return f"Mind the ash.{goes_on}"
 
 
 COMMANDS = (

@@ -64,6 +64,15 @@ class Talk:
             self._timers.said(reminder, now)
 
     @property
+    def waits(self) -> bool:
+        """Whether any timer runs."""
+        return any(standing.left_min is not None and not standing.due for standing in self.standings())
+
+    @property
+    def is_kept(self) -> bool:
+        return self.session.logbook is not None
+
+    @property
     def rings(self) -> bool:
         return self.settings.bell
 
@@ -83,7 +92,7 @@ class Talk:
 
     @property
     def leave_hint(self) -> str:
-        return LEAVE_HINT[self.session.logbook is not None]
+        return LEAVE_HINT[self.is_kept]
 
     @property
     def prompt(self) -> str:

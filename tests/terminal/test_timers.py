@@ -102,17 +102,20 @@ def test_the_bar_before_anything_was_told(fire):
 
 def test_busy_hands_see_what_they_have_to_do(fire):
     assert fire.at(0, "the dome is at 350, want 250").bar() == (
-        "5:00 bottom vent shut, then top vent shut - then burp the lid")
+        "5:00 both vents shut - then burp the lid")
 
 
 def test_at_40_columns_the_step_in_hand_stays_and_the_next_goes(fire):
-    assert fire.at(0, "the dome is at 350, want 250").bar(40) == "5:00 bottom vent shut, then top vent..."
+    fire.at(0, "the dome is at 350, want 250")
+    assert fire.bar(40) == "5:00 both vents shut - then burp the lid"
+    assert fire.bar(30) == "5:00 both vents shut"
+    assert fire.bar(14) == "5:00 both v..."
 
 
 def test_all_timers_run_and_the_cooker_in_hand_stands_first(fire):
     fire.at(0, "number one is at 350, want 250. the second one is at 310, want 225").at(3, "the second one is at 320")
-    assert fire.bar() == "2 5:00 bottom vent shut, then top vent shut - then burp the lid  [1 2:00]"
-    assert fire.bar(40) == "2 5:00 bottom vent shut, th...  [1 2:00]"
+    assert fire.bar() == "2 5:00 both vents shut - then burp the lid  [1 2:00]"
+    assert fire.bar(40) == "2 5:00 both vents shut  [1 2:00]"
     assert fire.at(6).bar(40).endswith("[1 time is up]")
 
 
@@ -157,14 +160,14 @@ def two(fire):
 def test_the_board_on_a_wide_screen(two, monkeypatch):
     assert board(two, monkeypatch, 100) == [
         "cooker     dome   want      way  left  in hand",
-        "1        350 °F 250 °F        -  2:00  bottom vent shut, then top vent shut",
-        "2*       320 °F 225 °F   rising  5:00  bottom vent shut, then top vent shut"]
+        "1        350 °F 250 °F        -  2:00  both vents shut",
+        "2*       320 °F 225 °F   rising  5:00  both vents shut"]
 
 
 def test_the_board_on_40_columns(two, monkeypatch):
     lines = board(two, monkeypatch, 40)
     assert max(map(len, lines)) <= 40
-    assert lines[3:] == ["2*       320 °F 225 °F   rising  5:00", "  bottom vent shut, then top vent shut"]
+    assert lines[3:] == ["2*       320 °F 225 °F   rising  5:00", "  both vents shut"]
 
 
 def test_the_board_as_sentences(conversation):
@@ -172,7 +175,7 @@ def test_the_board_as_sentences(conversation):
     from advisor.terminal import commands
 
     assert commands.answer(fire.talk, "/board").splitlines() == [
-        "Cooker 1: dome 350 °F, target 250 °F. Bottom vent shut, then top vent shut. 5 minutes left.",
+        "Cooker 1: dome 350 °F, target 250 °F. Both vents shut. 5 minutes left.",
         "Cooker 2: dome 310 °F, target 225 °F. Say its name, and I tell you what to do. 5 minutes left."]
 
 
