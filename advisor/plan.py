@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from advisor.inference.records import Firing, Inference
 from advisor.reply import CautionSaid, StepSaid
-from advisor.rulebook.catalogue import Act, Catalogue
+from advisor.rulebook.catalogue import Act, Catalogue, Caution
 from advisor.rulebook.schema import CONCERNS, STANDINGS, Then
 from advisor.steps import beyond, hands_off_first, made, not_yet_made
 from advisor.wording import Wording
@@ -173,8 +173,13 @@ def _cautions(warned: Iterable[str], steps: list[StepSaid], catalogue: Catalogue
              if catalogue.cautions[name].level == "danger" or not catalogue.cautions[name].bears_on
              or acts & set(catalogue.cautions[name].bears_on)]
     values = {name: fact.value for name, fact in inference.facts.items()}
-    said = [CautionSaid(id=name, level=caution.level, says=wording.fill(caution.says, values), source=caution.source,
-                        defer_to=caution.defer_to, bears_on=caution.bears_on)
+    said = [CautionSaid(id=name, level=caution.level, says=wording.fill(_worded(caution, acts), values),
+                        source=caution.source, defer_to=caution.defer_to, bears_on=caution.bears_on)
             for name in shown if (caution := catalogue.cautions[name])]
     return tuple(sorted(said, key=lambda caution: (LEVELS.index(caution.level),
                                                    bool(catalogue.cautions[caution.id].bears_on))))
+
+
+def _worded(caution: Caution, acts: set[str]) -> str:
+    """In full before a step it bears on; where nothing of the kind is advised, for whoever does it all the same."""
+    return caution.says if acts & set(caution.bears_on) or not caution.otherwise else caution.otherwise

@@ -87,7 +87,7 @@ def _steps_with_dangers(steps: Iterable[StepSaid], dangers: list[CautionSaid], p
     lines, waiting = [], list(dangers)
     for step in steps:
         for caution in [caution for caution in waiting if step.act in caution.bears_on]:
-            lines += [f"   {line}" for line in danger_lines([caution], phrases)]
+            lines.append(f"   {phrases['danger']} {phrases['danger_before'].replace('{n}', str(step.n))} {caution.says}")
             waiting.remove(caution)
         lines.append(f"{step.n}. {step.says}")
     return lines

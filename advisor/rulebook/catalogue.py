@@ -48,10 +48,14 @@ class Act(Frozen):
 
 
 class Caution(Frozen):
-    """A danger and how to stay clear of it. bears_on: acts it must stand before, () when it stands first of all."""
+    """A danger and how to stay clear of it. bears_on: acts it must stand before, () when it stands first of all.
+
+    otherwise: how it is said while none of those acts is advised and the danger lasts all the same.
+    """
 
     level: Literal["danger", "warning", "note"]
     says: str
+    otherwise: str = ""
     bears_on: tuple[str, ...] = ()
     defer_to: str = ""
     source: str

@@ -11,7 +11,8 @@ from advisor.vocabulary import Vocabulary
 from advisor.yamlfile import line_of
 
 PHRASES = ("greeting", "thanks", "off_topic", "not_understood", "leave_alone", "look_again", "works_if", "if_not",
-           "take_care", "danger", "ask", "corrected", "undone", "nothing_to_undo", "done", "declined", "cannot", "nothing_to_explain",
+           "take_care", "danger", "danger_before", "danger_first", "ask", "corrected", "undone", "nothing_to_undo", "done", "declined",
+           "cannot", "nothing_to_explain",
            "why_not_unknown", "what_if_unclear", "unclear", "talk_left", "kept_nothing", "not_kept", "kept_again",
            "kept_by_another")
 TEMPLATE = re.compile(r"\{(\w+)\}")

@@ -53,3 +53,15 @@ def test_why_gives_the_reason_of_the_danger_alone(program, danger):
 def test_nobody_looks_through_or_over_a_vent_while_fat_burns(program, words):
     program.say("the grease is on fire", 0)
     assert not re.search(r"(through|over|into) (the|a) (top|bottom)? ?vent", program.say(words, 1)["text"])
+
+
+def test_the_lids_danger_is_short_where_no_step_opens_it_and_says_which_step_where_one_does(program):
+    reply = program.say("done for the night, both vents are shut, dome 400", 0)
+    opens = {"burp_lid", "open_lid_slowly", "take_food_off"}
+    caution = next(caution for caution in reply["cautions"] if caution["id"] == "open-a-crack-first")
+    assert not opens & {step["act"] for step in reply["steps"]}
+    assert "Crack the lid first" not in reply["text"] and caution["says"].startswith("Leave the lid down")
+    program.send(reset=True)
+    reply = program.say("dome 320, want 250, both vents have been shut for ten minutes", 0)
+    step = next(step for step in reply["steps"] if step["act"] in opens)
+    assert f"DANGER: Before step {step['n']}: Crack the lid first" in reply["text"]
