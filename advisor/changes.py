@@ -94,6 +94,14 @@ def dome_stays(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> dict[str, Fa
     return {"dome_f": Fact("dome_f", float(old["target_f"].value) + float(over.value), "derived", over.at_min)}
 
 
+def lid_shut_again(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> dict[str, Fact]:
+    """A lid that stood open and is shut now was open a moment ago, whoever shut it."""
+    was, now_is = old.get("lid_open"), new.get("lid_open")
+    if not (was and was.value is True and now_is and now_is.value is False) or "lid_was_open" in new:
+        return {}
+    return {"lid_was_open": Fact("lid_was_open", True, "derived", now_is.at_min)}
+
+
 def left_target(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> set[str]:
     """The time near the target ends once a reading stands far from it."""
     over, dome, target = new.get("over_f"), new.get("dome_f"), new.get("target_f") or old.get("target_f")

@@ -209,7 +209,7 @@ class Conversation:
 
     def _take(self, words: str, heard: Heard, now: float) -> Reply:
         stand, rulebook, before = self._stand, self.rulebook, self.current
-        heard = as_reported(heard, before)
+        heard = as_reported(words, heard, before)
         presumed = () if OF_THE_HANDS & set(heard.intents) else self._presume(heard.facts, now)
         stand.take_back(taken_back(heard))
         stand.tell(stand.current, completed(heard, self.current), "said", rulebook, now)

@@ -10,6 +10,7 @@ from advisor.language.heard import Heard
 from advisor.rulebook.loader import Rulebook
 from advisor.vocabulary import Vocabulary
 
+DEED = {"i", "ive", "we", "opened", "closed", "set", "put", "turned", "pushed", "now"}  # it was done, not only so
 NEAR_OPENING = 0.03  # two openings closer than this can't be told apart by eye: judgement
 SMALL_TALK = {"greeting", "thanks", "off_topic"}
 
@@ -20,17 +21,17 @@ def stated(heard: Heard) -> Heard:
     return replace(heard, facts=facts)
 
 
-def as_reported(heard: Heard, cook: Cook) -> Heard:
-    """The message with `done` where it tells vents to stand as a step in hand would put them and nobody knew them so before.
+def as_reported(words: str, heard: Heard, cook: Cook) -> Heard:
+    """The message with `done` where it tells vents to be put as a step in hand would put them and nobody knew them so before.
 
-    "I have shut the bottom and the top" reports the same deed as "ok, shut both". The answer to how a vent stands does not.
+    "I have shut the bottom and the top" reports the same deed as "ok, shut both"; "both are wide open" says how they stand.
     """
-    asked = cook.asked.fact if cook.asked else None
     set_now = {f"{step.parameters['vent']}_vent": float(step.parameters["opening"]) for step in cook.steps
                if step.n in cook.steps_in_hand() and step.act == "set_vent"}
     shown = [name for name, opening in set_now.items() if name in heard.facts and _is_near(heard.facts[name], opening)
              and not (name in cook.situation.facts and _is_near(cook.situation.facts[name].value, opening))]
-    if not shown or "done" in heard.intents or "correction" in heard.intents or shown == [asked]:
+    deed = DEED & set("".join(c if c.isalpha() else " " for c in words.lower()).split())
+    if not (shown and deed) or {"done", "correction", "ask"} & set(heard.intents):
         return heard
     return replace(heard, intents=("done", *heard.intents))
 

@@ -15,6 +15,7 @@ from advisor.changes import (
     flags_ended,
     flags_open_again,
     left_target,
+    lid_shut_again,
     moves_in,
     moves_shown,
     target_between_the_lines,
@@ -86,7 +87,7 @@ class Situation:
     def tell(self, told: Mapping[str, Value], origin: Origin, vocabulary: Vocabulary, now: float) -> "Situation":
         """The situation after `told`. Values must have passed vocabulary.check."""
         new = {name: Fact(name, value, origin, now, self._since(name, value, now)) for name, value in told.items()}
-        moved = vents_moved(self.facts, new)
+        moved = vents_moved(self.facts, new) | (lid_shut_again(self.facts, new) if origin == "said" and "lid_was_open" in vocabulary else {})
         target = target_between_the_lines(new, now) | dome_stays(self.facts, new)
         ended = ended_by_words(new | target, self.facts, vocabulary, now) | left_target(self.facts, new)
         kept = {name: fact for name, fact in self.facts.items() if name not in ended}
