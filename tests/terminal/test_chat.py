@@ -14,6 +14,7 @@ from prompt_toolkit.output import DummyOutput
 
 from advisor.clock import SetClock
 from advisor.session import Session
+from advisor.settings import Settings
 from advisor.terminal import colours, history, prompting
 from advisor.terminal.completion import CommandCompleter
 from advisor.terminal.talk import LEAVE_HINT, Talk
@@ -123,6 +124,21 @@ def test_in_bright_sun_nothing_is_pale_and_nothing_hangs_on_colour(monkeypatch):
     monkeypatch.setenv("NO_COLOR", "1")
     rules = dict(colours.style_for("high").style_rules)
     assert "ansi" not in str(rules) and rules["danger"] == "bold reverse"
+
+
+class Heard(DummyOutput):
+    rings = 0
+
+    def bell(self):
+        self.rings += 1
+
+
+@pytest.mark.parametrize(("bell", "rings"), [(True, 1), (False, 0)])
+def test_a_wait_that_is_over_rings_unless_that_is_turned_off(talk, bell, rings):
+    talk.settings, heard = Settings(bell=bell), Heard()
+    with create_app_session(output=heard):
+        prompting.Prompting(talk, output=heard)._announce("5 minutes are up.")
+    assert heard.rings == rings
 
 
 def test_dangers_steps_and_questions_are_painted(talk):
