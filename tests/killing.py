@@ -152,6 +152,8 @@ class Killed:
         book = open_logbook(self.folder.parent / "copy")
         with book.reading() as page:
             talk = page.open_talk()
+            if talk is None:
+                return self._broken("no talk is kept")
             turns = page.turns(talk.id)
             cooks = [cook for cook in page.cooks() if cook.talk_id == talk.id]
             domes = {(row.at_ms - talk.epoch_ms) / 60_000: row.value_f for cook in cooks
