@@ -8,6 +8,7 @@ import sqlalchemy as sa
 from sqlalchemy.dialects import postgresql, sqlite
 
 from advisor.logbook import records, tables
+from advisor.logbook.bulk import insert_readings
 from advisor.logbook.reader import Reader
 
 INSERT = {"sqlite": sqlite.insert, "postgresql": postgresql.insert}  # the two that know ON CONFLICT
@@ -52,9 +53,7 @@ class Writer(Reader):
 
         Gives back how many were new.
         """
-        return self._add(tables.reading, [
-            {"cook_id": cook_id, "at_ms": at_ms, "probe": probe, "value_f": value_f, "origin": origin}
-            for at_ms, probe, value_f in rows])
+        return insert_readings(self._connection, cook_id, list(rows), origin)
 
     def add_moves(self, cook_id: int, rows: Iterable[tuple[int, records.Vent, float, float | None]]) -> int:
         """Vents put somewhere (at_ms, vent, opening, where it stood before); gives back how many were new."""
@@ -85,15 +84,15 @@ class Writer(Reader):
         return self._count(table, rows) - before
 
     def _count(self, table: sa.Table, rows: list[dict[str, Any]]) -> int:
-        """Rows that are there of the cook, the probes or vents and the time that `rows` are about.
-
-        Executemany counts differ from driver to driver; counting the whole cook would make a long import quadratic.
+        """Rows that are there of the cook, the vents and the time that `rows` are about; executemany counts differ from
+        driver to driver.
         """
         if not rows or "cook_id" not in rows[0]:
             return 0
         moments = [row["at_ms"] for row in rows]
         where = [table.c.cook_id == rows[0]["cook_id"], table.c.at_ms.between(min(moments), max(moments))]
-        where += [table.c[name].in_({row[name] for row in rows}) for name in ("probe", "vent") if name in rows[0]]
+        if "vent" in rows[0]:
+            where.append(table.c.vent.in_({row["vent"] for row in rows}))
         return self._connection.scalar(sa.select(sa.func.count()).select_from(table).where(*where)) or 0
 
 
