@@ -5,6 +5,7 @@ from contextlib import contextmanager
 from dataclasses import replace
 from typing import Any
 
+from advisor.addressed import addressed
 from advisor.advice import Advice, Adviser
 from advisor.asides import aside, set_phrases, would_help
 from advisor.composing import Turn, compose
@@ -93,7 +94,7 @@ class Conversation:
 
     def say(self, words: str, now: float, minute_of_day: int | None = None) -> Reply:
         """A message in the person's own words."""
-        heard = stated(hear(words, self.rulebook.vocabulary, self._context(now, minute_of_day)))
+        heard = stated(addressed(words, hear(words, self.rulebook.vocabulary, self._context(now, minute_of_day))))
         if "undo" in heard.intents:
             return self._undo(now)
         with self._all_or_nothing():

@@ -17,7 +17,7 @@ ROWS = [
     {"outlook"},
     {"advice", "cook", "cooknames"},
     {"composing", "course", "stand", "urgency"},
-    {"asides", "presuming", "remembering", "reporting", "standing"},
+    {"addressed", "asides", "presuming", "remembering", "reporting", "standing"},
     {"conversation"},
     {"keeping"},
     {"session"},
