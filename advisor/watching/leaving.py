@@ -61,7 +61,7 @@ def _runs_out(line: Line, aim_f: float, off: float, way: float, ahead: float, le
 
 def _eases(scene: Scene, off: float, way: float) -> bool:
     """A climb from below that has begun to flatten out: somebody closed the vents."""
-    late, early = scene.line(LOOKS[1][0]), scene.line(LOOKS[3][0])
+    late, early = scene.line(LOOKS[2][0]), scene.line(LOOKS[4][0]) or scene.line(LOOKS[3][0])
     return bool(way > 0 and off < 0.0 and late and early and late.slope < EASES * early.slope)
 
 
