@@ -102,6 +102,16 @@ def lid_shut_again(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> dict[str
     return {"lid_was_open": Fact("lid_was_open", True, "derived", now_is.at_min)}
 
 
+def stood_out(old: Mapping[str, Fact], new: Mapping[str, Fact], now: float) -> dict[str, Fact]:
+    """Food that goes on stops standing about: for how long it was out of the fridge before is kept as it was then."""
+    on, out = new.get("food_on"), new.get("out_of_fridge_min") or old.get("out_of_fridge_min")
+    goes_on = on and on.value is True and not (old.get("food_on") and old["food_on"].value is True)
+    if not goes_on or out is None or "stood_out_min" in new:
+        return {}
+    on_for = float(new["food_on_for_min"].value) if "food_on_for_min" in new else 0.0
+    return {"stood_out_min": Fact("stood_out_min", max(0.0, float(out.value) + now - out.at_min - on_for), "derived", now)}
+
+
 def left_target(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> set[str]:
     """The time near the target ends once a reading stands far from it."""
     over, dome, target = new.get("over_f"), new.get("dome_f"), new.get("target_f") or old.get("target_f")

@@ -53,7 +53,7 @@ def compose(turn: Turn, cooker: str, advice: Advice, question: QuestionAsked | N
     """The whole reply. When there is nothing to do, to ask or to say, it says to leave the fire alone."""
     answers, findings = answers_of(advice, wording), _findings(advice, catalogue, wording)
     before = turn.before
-    if advice.plan.at_stake:
+    if advice.plan.is_emergency or advice.plan.lasting_dangers:
         before = _amid_danger(before, catalogue.phrases)
     if not (advice.plan.steps or question or answers or before):
         before = (catalogue.phrases["leave_alone"],)

@@ -65,7 +65,8 @@ class Plan:
     @property
     def at_stake(self) -> bool:
         """Whether people or things are in danger now, whatever else is wrong."""
-        return self.is_emergency or bool(self.lasting_dangers)
+        urgent = any(STANDINGS.index(firing.rule.then.standing) <= LAST_URGENT for firing in self.chosen)
+        return self.is_emergency or urgent and bool(self.lasting_dangers)
 
     @property
     def dangerous(self) -> bool:

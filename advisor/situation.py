@@ -18,6 +18,7 @@ from advisor.changes import (
     lid_shut_again,
     moves_in,
     moves_shown,
+    stood_out,
     target_between_the_lines,
     vents_moved,
 )
@@ -29,7 +30,8 @@ SAME_MINUTE = 0.25           # readings closer than this are one
 CANNOT, HALF_SET = "hands_cannot", "vents_half_set"  # about the cook's hands; no rule reads them, the plan does
 OF_THE_FOOD = ("food", "food_kg", "meat_kind", "intact", "bird", "fat_share", "leftover", "resting", "meat_f",
                "meat_target_f", "meat_trend", "meat_was_f", "meat_start_f", "peak_meat_f", "meat_held_for_min",
-               "food_on_for_min", "danger_zone_for_min", "cooling_for_min", "out_of_fridge_min", "fire_died_ago_min")
+               "food_on_for_min", "danger_zone_for_min", "cooling_for_min", "out_of_fridge_min", "stood_out_min",
+               "fire_died_ago_min")
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +95,7 @@ class Situation:
         kept = {name: fact for name, fact in self.facts.items() if name not in ended}
         again = flags_open_again(kept, target | moved | new, vocabulary)
         kept = {name: fact for name, fact in kept.items() if name not in again}
-        facts = kept | flags_ended(kept, new, vocabulary, now) | target | moved | new
+        facts = kept | flags_ended(kept, new, vocabulary, now) | target | stood_out(self.facts, new, now) | moved | new
         readings, from_target = self._read(facts, new, now)
         return replace(self, facts=facts, readings=readings[-MOST_READINGS:], from_target=from_target,
                        declined=self.declined - set(told),

@@ -11,6 +11,8 @@ from advisor.rulebook.loader import Rulebook
 MOST_TAKEN_BACK = 10
 Snapshot = tuple[Mapping[str, Cook], str]  # the cooks by name, and which one was in hand
 
+FOOD_THROWN = "food_thrown"
+
 
 @dataclass(frozen=True, slots=True)
 class Slip:
@@ -111,11 +113,14 @@ class Stand:
         return replace(unnamed, name=name)
 
     def tell(self, name: str, facts: Mapping[str, Value], origin: Origin, rulebook: Rulebook, now: float) -> None:
-        """Facts about one cooker; what holds for one message only is not kept."""
+        """Facts about one cooker; what holds for one message only is not kept, nor what was told of food thrown away."""
         passing = rulebook.vocabulary.for_one_message | {"cooker"}
         told = {fact: value for fact, value in facts.items() if fact not in passing}
         cook = self._cooks[name]
-        self.keep(replace(cook, situation=cook.situation.tell(told, origin, rulebook.vocabulary, now)))
+        thrown_away = facts.get(FOOD_THROWN) is True
+        told |= {"food_on": False} if thrown_away else {}
+        situation = cook.situation.tell(told, origin, rulebook.vocabulary, now)
+        self.keep(replace(cook, situation=situation.without_food() if thrown_away else situation))
 
     def endangered(self) -> tuple[str, ...]:
         """The cookers that are not in hand and whose last reply held a danger that lasts."""
