@@ -24,11 +24,15 @@ class OwnPoint(_Frozen):
 
 
 class OwnChart(_Frozen):
-    """A vent chart of one's own (advisor/ownchart/): points ascending in both, and the cooks and stretches it rests on."""
+    """A vent chart of one's own (advisor/ownchart/): points ascending in both, and the cooks and stretches it rests on.
+
+    seen: finished cooks that were looked through; one that rests on no cook says nothing that the trade's does not.
+    """
 
     points: Annotated[tuple[OwnPoint, ...], Field(min_length=2)]
     cooks: int = Field(ge=0)
     stretches: int = Field(default=0, ge=0)
+    seen: int = Field(default=0, ge=0)
 
     @model_validator(mode="after")
     def _ascending(self) -> "OwnChart":

@@ -34,7 +34,7 @@ class Holding:
 
 def holding(chart: VentChart, profile: CookerProfile, dome_f: float) -> Holding:
     """What holds `dome_f` on this cooker: by its own chart where there is one, else by that of the trade."""
-    if profile.chart is None:
+    if profile.chart is None or not profile.chart.cooks:
         return Holding(opening_for(chart, dome_f), PRIOR_SD)
     return _by_own(profile.chart, dome_f)
 

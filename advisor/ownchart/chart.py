@@ -47,10 +47,11 @@ class Chart:
         """Cooks that showed something."""
         return sum(bool(cook) for cook in self.stretches)
 
-    def to_profile(self) -> OwnChart:
+    def to_profile(self, seen: int = 0) -> OwnChart:
+        """As a profile keeps it. seen: finished cooks there are."""
         points = tuple(OwnPoint(dome_f=line.dome_f, opening=round(line.opening, 4), log_sd=round(line.log_sd, 3))
                        for line in self.lines)
-        return OwnChart(points=points, cooks=self.cooks, stretches=sum(map(len, self.stretches)))
+        return OwnChart(points=points, cooks=self.cooks, stretches=sum(map(len, self.stretches)), seen=seen)
 
 
 def chart_of(cooks: Sequence[PastCook], trade: VentChart, kind: str = "large") -> Chart:

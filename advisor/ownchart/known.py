@@ -17,13 +17,24 @@ if TYPE_CHECKING:
 
 def known_cookers(book: Reader, base: CookerProfile) -> dict[str, CookerProfile]:
     """Profiles by the names of cookers; "" is the one nobody names, which is the one of `base`. Quick: nothing is learned."""
-    found = {cooker.name: kept_profile(cooker.profile, _base_of(cooker.name, base)) for cooker in book.cookers()
+    found = {cooker.name: kept_profile(cooker.profile, base_of(cooker.name, base)) for cooker in book.cookers()
              if cooker.profile}
     mine = next((profile for name, profile in found.items() if base.name and same_cooker(name, base.name)), None)
     return found | ({"": mine} if mine else {})
 
 
-def _base_of(name: str, base: CookerProfile) -> CookerProfile | None:
+def finished_on(book: Reader, cooker: str) -> int:
+    """Finished cooks on a cooker."""
+    return sum(cook.ended_ms is not None for cook in book.cooks(cooker))
+
+
+def stale(book: Reader) -> list[str]:
+    """The cookers on which a cook was finished since their chart was made, such as one that was left and never called over."""
+    charts = {cooker.name: kept_profile(cooker.profile).chart for cooker in book.cookers()}
+    return [name for name, chart in charts.items() if finished_on(book, name) > (chart.seen if chart else 0)]
+
+
+def base_of(name: str, base: CookerProfile) -> CookerProfile | None:
     """What a profile file says counts for the cooker it names; one that names none is for all."""
     return base if not base.name or name and same_cooker(name, base.name) else None
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from advisor.outlook.lore import learn_into
 from advisor.ownchart.chart import Chart, chart_of
 from advisor.ownchart.fromlogbook import past_cook
-from advisor.ownchart.known import kept_profile
+from advisor.ownchart.known import base_of, finished_on, kept_profile
 from advisor.ownchart.pastcook import PastCook
 from advisor.profile import CookerProfile
 from advisor.rulebook.catalogue import VentChart
@@ -35,9 +35,9 @@ class Kept:
 
 def chart_now(book: Reader, cooker: str, trade: VentChart, base: CookerProfile | None = None) -> Kept:
     """The chart that the finished cooks on a cooker give; nothing is written. base: what a profile file says of it."""
-    profile = kept_profile(book.profile(cooker), base)
+    profile = kept_profile(book.profile(cooker), base and base_of(cooker, base))
     chart = chart_of([cook for _, cook in _finished(book, cooker)], trade, profile.kind)
-    return Kept(profile.model_copy(update={"chart": chart.to_profile() if chart.cooks else None}), chart)
+    return Kept(profile.model_copy(update={"chart": chart.to_profile(seen=finished_on(book, cooker))}), chart)
 
 
 def bring_up_to_date(logbook: Logbook, cooker: str, trade: VentChart, base: CookerProfile | None = None,
@@ -67,10 +67,13 @@ def _finished(book: Reader, cooker: str) -> list[tuple[int, PastCook]]:
 def _learned(profile: CookerProfile, cooks: list[tuple[int, PastCook]], tell: Tell, most: int) -> CookerProfile:
     """The profile after the cooks that the model can follow from lighting on; it goes on from those it knows."""
     usable = [(number, made) for number, cook in cooks if (made := model_cook(cook, profile.kind))]
-    known = list((profile.learned or {}).get("from", []))
-    fresh = usable[len(known):] if known == [number for number, _ in usable[:len(known)]] else usable
-    if len(fresh) == len(usable):
-        profile, known = profile.model_copy(update={"learned": None}), []
+    numbers, known = [number for number, _ in usable], list((profile.learned or {}).get("from", []))
+    still = [number for number in known if number in numbers]
+    fresh = usable[len(still):]
+    if still != numbers[:len(still)]:  # a cook came in before those the model knows
+        if len(usable) > most:
+            return profile
+        profile, known, fresh = profile.model_copy(update={"learned": None}), [], usable
     for done, (number, cook) in enumerate(fresh[:most]):
         tell(done, len(fresh))
         profile, known = learn_into(profile, cook), [*known, number]

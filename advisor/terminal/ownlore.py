@@ -2,8 +2,9 @@
 
 from typing import TYPE_CHECKING
 
+from advisor.errors import LogbookUnwritable
 from advisor.logbook.records import Cook
-from advisor.ownchart.known import known_cookers
+from advisor.ownchart.known import known_cookers, stale
 from advisor.session import Session
 
 if TYPE_CHECKING:
@@ -13,10 +14,26 @@ AT_ONCE = 2  # cooks the model may learn from while somebody waits, two seconds 
 
 
 def know(session: Session) -> Session:
-    """The session, its conversation knowing each cooker as the logbook does. Raises LogbookError."""
+    """The session, its conversation knowing each cooker as the logbook does. Raises LogbookError when that can't be read."""
     if session.logbook is not None:
+        _renew(session, session.logbook)
         _tell(session, session.logbook)
     return session
+
+
+def _renew(session: Session, logbook: "Logbook") -> None:
+    """Charts that miss a cook, anew; where that can't be kept now, the old ones serve."""
+    with logbook.reading() as book:
+        names = stale(book)
+    if not names:
+        return
+    from advisor.ownchart.upkeep import bring_up_to_date
+
+    try:
+        for name in names:
+            bring_up_to_date(logbook, name, session.conversation.rulebook.catalogue.vent_chart, most=0)
+    except LogbookUnwritable:
+        return
 
 
 def learn_from(session: Session, cook: Cook) -> str:

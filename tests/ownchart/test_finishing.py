@@ -57,7 +57,26 @@ def test_a_cook_that_never_came_to_rest_leaves_the_trade_its_chart(rulebook, log
     session = know(Session(Conversation(rulebook), logbook, clock))
     session.say("dome 310, want 250, top half open, bottom an inch")
     assert learn_from(session, session.finish()) == ""
-    assert logbook.profile("").get("chart") is None
+    assert logbook.profile("")["chart"]["cooks"] == 0
+    next_talk = know(Session(Conversation(rulebook), logbook, clock))
+    told = {"dome_f": 262, "target_f": 275, "bottom_vent": 1.0, "top_vent": 1.0, "trend": "rising", "lit_ago_min": 40}
+    assert next_talk.reading(told).steps == Conversation(rulebook).reading(told, 0).steps
+
+
+def test_a_cook_that_was_left_is_learned_from_when_the_next_talk_begins(rulebook, logbook):
+    clock = Hours()
+    cooked(rulebook, logbook, clock, 0.06)
+    clock.minute += 30 * 60
+    know(Session(Conversation(rulebook), logbook, clock))
+    assert logbook.profile("")["chart"]["cooks"] == 1
+
+
+def test_what_is_up_to_date_is_left_alone(rulebook, logbook, monkeypatch):
+    clock = Hours()
+    session = cooked(rulebook, logbook, clock, 0.06)
+    learn_from(session, session.finish("good"))
+    monkeypatch.setattr("advisor.ownchart.upkeep.bring_up_to_date", lambda *_, **__: pytest.fail("made again"))
+    know(Session(Conversation(rulebook), logbook, clock))
 
 
 def test_without_a_logbook_nothing_is_learned(rulebook):

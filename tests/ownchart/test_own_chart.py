@@ -125,9 +125,16 @@ def test_it_is_kept_and_the_model_learns_from_new_cooks_only(rulebook, logbook, 
     assert len(learned_from) == 2
     kept = CookerProfile.model_validate(logbook.profile("grill"))
     assert kept.chart.cooks == 2 and len(kept.learned["from"]) == 2
-    entered(logbook, wide_at_first(cooks[2][0]), day=-5)  # an older cook, imported later: the model learns anew
+    monkeypatch.setattr("advisor.ownchart.upkeep.NEWEST", 2)
+    entered(logbook, wide_at_first(cooks[3][0]), day=3)   # the first of three is too old by now: still only one is new
     bring_up_to_date(logbook, "grill", trade)
-    assert len(learned_from) == 5
+    assert len(learned_from) == 3
+    monkeypatch.setattr("advisor.ownchart.upkeep.NEWEST", 9)
+    entered(logbook, wide_at_first(cooks[2][0]), day=-5)  # an older cook, imported later: the model learns anew
+    bring_up_to_date(logbook, "grill", trade, most=1)     # but not while somebody waits
+    assert len(learned_from) == 3
+    bring_up_to_date(logbook, "grill", trade)
+    assert len(learned_from) == 7
 
 
 def wide_at_first(cook):
@@ -139,6 +146,8 @@ def test_what_a_file_says_is_kept_with_it(rulebook, logbook, cooks):
     entered(logbook, cooks[0][0])
     bring_up_to_date(logbook, "grill", rulebook.catalogue.vent_chart, CookerProfile(kind="small", top_travel_in=2.0), most=0)
     assert {"kind": "small", "top_travel_in": 2.0}.items() <= logbook.profile("grill").items()
+    bring_up_to_date(logbook, "grill", rulebook.catalogue.vent_chart, CookerProfile(name="other", kind="medium"), most=0)
+    assert logbook.profile("grill")["kind"] == "small"
 
 
 def test_the_model_is_given_minutes_since_lighting():
