@@ -59,7 +59,7 @@ FIRE = {"fire", "lump", "coals", "embers", "ember"}
 JOINS = {"before", "when", "after", "since", "as", "and", "then", "once"}
 PRONOUNS = {"it", "she", "he"}
 HEARD_LATER = {"serve_in_min", "unattended", "cook_style"}
-HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft"}
+HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft", "fluid_meant", "water_meant"}
 
 
 @dataclass(frozen=True, slots=True)

@@ -118,6 +118,11 @@ def test_a_thermometers_error_is_told_with_its_amount_and_side(conversation, rea
     assert words in reply.text
 
 
+@pytest.mark.parametrize("words", ["food's going on in 20", "food's going on in 20 minutes"])
+def test_food_that_is_still_to_go_on_is_not_on(conversation, words):
+    assert conversation.say(words, 0.0).situation["food_on"] is False
+
+
 @pytest.mark.parametrize(("words", "figures"), [
     ("what do i put on a burn", ["20 minutes"]),
     ("how far from the house should it be", ["10 ft (3 m)", "3 ft (1 m)"]),
