@@ -100,6 +100,12 @@ def set_phrases(words: str, heard: Heard, cook: Cook, catalogue: Catalogue) -> t
         names = [name for name in names if name != "greeting"]  # who has told that much needs no invitation
     if "off_topic" in names and _names_the_trade(words, catalogue):
         names[names.index("off_topic")] = "not_used"
+    if cook.asked is None:
+        names = [name for name in names if name != "declined"]  # nothing was asked that could be left open
+    if not cook.steps:
+        names = [name for name in names if name != "cannot"]
+    if "what_now" in heard.intents and not (heard.facts or heard.about or cook.situation.facts):
+        names.append("first_look")
     if not set(heard.facts) & set(cook.situation.facts):
         names = [name for name in names if name != "corrected"]
     return (*lines, *(catalogue.phrases[name] for name in names))

@@ -44,6 +44,7 @@ def derive(situation: Situation, vocabulary: Vocabulary, chart: VentChart, profi
     _distance(book)
     _pace(book, situation)
     _near_target(book, situation)
+    _hands(book, situation)
     _smoke(book, situation)
     _blaze(book, situation)
     _gauges(book)
@@ -149,6 +150,12 @@ def _near_target(book: _Book, situation: Situation) -> None:
         since = minute
     if since is not None and len(situation.readings) > 1:
         book.put("at_target_for_min", book.now - since)
+
+
+def _hands(book: _Book, situation: Situation) -> None:
+    """How long ago somebody said how often the vents are moved: hands come to rest."""
+    told = situation.facts.get("vents_moved_every_min")
+    book.put("chase_told_ago_min", book.now - told.at_min if told else None)
 
 
 def _smoke(book: _Book, situation: Situation) -> None:

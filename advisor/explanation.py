@@ -109,6 +109,8 @@ def why_not(words: str, rulebook: Rulebook, inference: Inference, plan: Plan, wo
 def _first_failure(rules: list[Rule], inference: Inference, wording: Wording, if_known: bool) -> str | None:
     """The first condition that failed in the rule that came nearest."""
     blocked = {held_back.rule.id: held_back.by for held_back in inference.blocked}
+    fitting = [rule for rule in rules if rule.id not in blocked or Condition(blocked[rule.id].name) not in rule.unless]
+    rules = fitting or rules  # one that was only for want of a figure is no answer once the figure is there
     for rule in rules:
         if by := blocked.get(rule.id):
             return f"{rule.file.title} - not now, because of {_ground(by, wording)}."

@@ -52,6 +52,18 @@ def test_nothing_is_asked_once_no_answer_matters(rulebook, turns):
     assert reply.asks is None and reply.steps
 
 
-def test_moving_vents_is_forgotten_when_they_were_left_alone(rulebook):
-    reply = hold(rulebook, ["dome 280 want 250, fiddling every 3 min", "+30 285"])[-1]
-    assert "vents_moved_every_min" not in reply.situation
+def test_moving_vents_counts_no_more_when_they_were_left_alone(rulebook):
+    at_once, later = hold(rulebook, ["dome 280 want 250, fiddling every 3 min", "+30 285"])
+    assert "vents-chased" in {finding.id for finding in at_once.findings}
+    assert "vents-chased" not in {finding.id for finding in later.findings}
+
+
+@pytest.mark.parametrize("words", ["the lid is open", "i opened the lid and the temp dropped"])
+def test_an_open_lid_is_closed_without_a_figure(rulebook, words):
+    assert hold(rulebook, [words])[0].steps[0].act == "close_lid"
+
+
+@pytest.mark.parametrize("words", ["help", "can you help me", "i messed up", "something is wrong"])
+def test_a_cry_for_help_gets_hands_off_and_what_to_look_at(rulebook, words):
+    reply = hold(rulebook, [words])[0]
+    assert "Lid down and hands off" in reply.text and "feels ill" in reply.text and reply.asks

@@ -91,3 +91,8 @@ def test_the_same_deed_in_other_words_gets_the_same_reply(rulebook, words):
 def test_how_a_vent_stands_is_no_report_of_a_deed(rulebook):
     asked, answered = hold(rulebook, "dome 300 want 250", "barely open")
     assert asked.asks.fact == "top_vent" and "vents_moved_ago_min" not in answered.situation
+
+
+def test_nothing_is_given_up_or_left_where_nothing_was_asked_or_told(rulebook):
+    assert "do without it" not in hold(rulebook, "i forgot about it for 2 hours")[0].text
+    assert "Leave that step" not in hold(rulebook, "the lid is stuck")[0].text
