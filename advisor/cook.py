@@ -67,15 +67,8 @@ class Cook:
                        endangered=endangered, waiting=waiting)
 
     def steps_in_hand(self) -> tuple[int, ...]:
-        """The steps due now: from the first not done to the first with a wait."""
-        numbers = []
-        for step in self.steps:
-            if step.n in self.steps_done:
-                continue
-            numbers.append(step.n)
-            if step.wait_min:
-                break
-        return tuple(numbers)
+        """The steps due now: from the first not done to the first with a wait, or to one that waits for a reading."""
+        return tuple(step.n for step in in_hand(step for step in self.steps if step.n not in self.steps_done))
 
     def steps_in_hand_that_agree(self, told: Mapping[str, Value], rulebook: Rulebook) -> tuple[int, ...]:
         """The steps in hand without those whose effect the words gainsay ("done, but the top is a quarter open")."""
@@ -108,6 +101,16 @@ class Cook:
         if not meant:
             return self
         return replace(self, situation=self.situation.unable(move_name(meant[0].act, meant[0].parameters)))
+
+
+def in_hand(steps: Iterable[StepSaid]) -> tuple[StepSaid, ...]:
+    """From the first step to the first with a wait, or to one that comes due at another reading."""
+    found: list[StepSaid] = []
+    for step in steps:
+        if found and (found[-1].wait_min or step.when and step.when != found[-1].when):
+            break
+        found.append(step)
+    return tuple(found)
 
 
 def waiting_after(cook: Cook, did: Collection[int], steps: tuple[StepSaid, ...], check_in_min: float | None,

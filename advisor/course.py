@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from advisor.cook import IDLE, Cook, Waiting, effects
+from advisor.cook import IDLE, Cook, Waiting, effects, in_hand
 from advisor.facts import Value
 from advisor.reply import StepSaid
 from advisor.rulebook.catalogue import Catalogue
@@ -37,16 +37,6 @@ def course_of(cook: Cook, told: Told, steps: Sequence[StepSaid], waiting: Waitin
         return Course(True, wording.fill(phrases[key], words | {"left": rest}))
     words |= {"before": in_short(dropped, catalogue), "why": _why(cook, told, catalogue, wording, now)}
     return Course(False, wording.fill(phrases["course_changed_instead" if dropped else "course_changed"], words))
-
-
-def in_hand(steps: Iterable[StepSaid]) -> list[StepSaid]:
-    """The steps from the first to the first with a wait."""
-    found = []
-    for step in steps:
-        found.append(step)
-        if step.wait_min:
-            break
-    return found
 
 
 def in_short(steps: Iterable[StepSaid], catalogue: Catalogue) -> str:

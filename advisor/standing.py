@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from advisor.cook import IDLE, Cook, Waiting
+from advisor.cook import IDLE, Cook, Waiting, in_hand
 from advisor.facts import Fact, Value
 from advisor.language.heard import Heard
 from advisor.reply import CautionSaid, StepSaid
@@ -47,19 +47,18 @@ def standing_of(cook: Cook, facts: Mapping[str, Fact], now: float) -> Standing:
     """Where `cook` stands at the minute `now`. facts: what is known of it then, worked out too."""
     left = cook.waiting.until_min - now if cook.waiting else None
     hands_off = bool(cook.waiting and cook.waiting.hands_off and left and left > 0)
-    numbers = cook.steps_in_hand()
     ahead = [step for step in cook.steps if step.n not in cook.steps_done]
-    in_hand = tuple(step for step in ahead if step.n in numbers)
-    if in_hand and in_hand[0].act in IDLE and in_hand[0].wait_min and left is not None and not hands_off:
-        ahead, in_hand = ahead[1:], ()  # the wait is over
-    elif in_hand and in_hand[0].act not in IDLE and hands_off:
-        in_hand = ()  # its turn comes when the wait of the step before is over
-    then = next((step for step in ahead if step not in in_hand), None)
+    due = in_hand(ahead)
+    if due and due[0].act in IDLE and due[0].wait_min and left is not None and not hands_off:
+        ahead, due = ahead[1:], ()  # the wait is over
+    elif due and (due[0].when or due[0].act not in IDLE and hands_off):
+        due = ()  # its turn comes with a reading, or when the wait of the step before is over
+    then = next((step for step in ahead if step not in due), None)
     readings = cook.situation.readings
     return Standing(
         cooker=cook.name, dome_f=_number(facts, "dome_f"), target_f=_number(facts, "target_f"),
         over_f=_number(facts, "over_f"), way=_word(facts, "trend"), rate_f_per_min=_number(facts, "rate_f_per_min"),
-        read_ago_min=now - readings[-1][0] if readings else None, in_hand=in_hand, then=then, waiting=cook.waiting,
+        read_ago_min=now - readings[-1][0] if readings else None, in_hand=due, then=then, waiting=cook.waiting,
         left_min=left, hands_off=hands_off, endangered=cook.endangered)
 
 

@@ -33,6 +33,14 @@ def test_the_steps_in_hand_end_with_the_first_wait(rulebook):
     assert cook.do([1, 2], rulebook, 0).steps_in_hand() == (3,)
 
 
+def test_a_step_that_waits_for_a_reading_is_not_in_hand_with_those_before_it():
+    settle = {"dome_f": {"at_most": 250.0}}
+    steps = (step(1, "read_dome"), step(2, "set_vent", vent="top", opening=0.1).model_copy(update={"when": settle}),
+             step(3, "set_vent", 10, vent="bottom", opening=0.25).model_copy(update={"when": settle}))
+    assert Cook(steps=steps).steps_in_hand() == (1,)
+    assert Cook(steps=steps, steps_done=frozenset({1})).steps_in_hand() == (2, 3)
+
+
 def test_a_question_asked_in_vain_is_given_up():
     cook = Cook()
     for _ in range(3):

@@ -141,6 +141,18 @@ def test_a_wait_that_is_over_is_not_in_hand_any_more(rulebook):
     assert (over.in_hand, over.then.act, over.due) == ((), "burp_lid", True)
 
 
+def test_a_step_that_comes_due_at_a_reading_is_never_in_hand():
+    cook = Cook(steps=(step(1, "set_vent", 10, {"dome_f": {"at_most": 250.0}}, vent="top", opening=0.1),))
+    assert (standing_of(cook, {}, 6).in_hand, standing_of(cook, {}, 6).then.n) == ((), 1)
+
+
+def test_done_with_reading_the_dome_moves_no_vent(conversation):
+    for words, minute in (("im 100 over, want 250", 0), ("done", 1), ("330", 6), ("can't", 7)):
+        conversation.say(words, minute)
+    assert conversation.current.steps[0].act == "read_dome"
+    assert conversation.say("done", 8).situation["top_vent"] == 0
+
+
 def test_a_step_waits_for_the_end_of_the_step_before(rulebook):
     cook = Cook(steps=(step(1, "burp_lid", 10),), waiting=Waiting(0, 5, True))
     assert standing_of(cook, {}, 3).in_hand == () and standing_of(cook, {}, 3).then.act == "burp_lid"
