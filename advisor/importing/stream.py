@@ -25,6 +25,7 @@ class Stream:
         self._reader: RowReader | None = None
         self._waiting: list[str] = []
         self._line, self._arrival = 0, False
+        self._why: FileRefused | None = None
 
     def add(self, lines: Iterable[str], now_ms: int) -> list[tuple[Measured, float | None]]:
         """(what a row measured, its set temperature) for each row. Raises FileRefused when nothing can come of it."""
@@ -40,6 +41,12 @@ class Stream:
         """The next lines are the first of another file: with a header of its own, or none."""
         self.recipe, self._waiting, self._line = None, [], 0
 
+    def unread(self) -> FileRefused | None:
+        """Why nothing could be made of the lines that came; None where readings were, or nothing has come."""
+        if self.recipe or not any(line.strip() for line in self._waiting):
+            return None
+        return self._why or FileRefused("no line that came holds a reading", "", "name the file the thermometer writes")
+
     # -- the beginning ------------------------------------------------------------------------------------------------
 
     def _begin(self, now_ms: int) -> bool:
@@ -53,7 +60,8 @@ class Stream:
             return False
         try:
             self.recipe = self._recipe(rows, now_ms)
-        except FileRefused:
+        except FileRefused as error:
+            self._why = error
             if len(rows) < ENOUGH_ROWS:
                 return False
             raise

@@ -3,9 +3,11 @@
 import argparse
 import queue
 import re
+import signal
 import sys
 import threading
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from advisor.clock import EpochClock
@@ -28,12 +30,28 @@ def run(call: argparse.Namespace) -> int:
     source = Standard() if call.file == "-" else File(Path(call.file))
     stream = Stream(read_column_words(), wishes(vars(call)))
     minder = Minder(call.data, call.cooker, target_f(call.target), as_json=call.json)
-    try:
-        follow(source, stream, minder, call.once)
-    except KeyboardInterrupt:
-        return 0
+    with stopped_by_keyboard() as stop:
+        follow(source, stream, minder, stop, call.once)
+    if why := stream.unread():
+        raise why
     minder.end()
     return 0
+
+
+@contextmanager
+def stopped_by_keyboard() -> Iterator[threading.Event]:
+    """Ctrl-C ends the watch between two turns, so that none is cut in half; a second one ends it at once."""
+    stop = threading.Event()
+
+    def first(number: int, frame: object) -> None:
+        stop.set()
+        signal.signal(signal.SIGINT, signal.default_int_handler)
+
+    before = signal.signal(signal.SIGINT, first)
+    try:
+        yield stop
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 def target_f(words: str | None) -> float | None:
@@ -46,10 +64,10 @@ def target_f(words: str | None) -> float | None:
     return c_to_f(float(found[1])) if scale == "C" else float(found[1])
 
 
-def follow(source: "File | Standard", stream: Stream, minder: Minder, once: bool) -> None:
+def follow(source: "File | Standard", stream: Stream, minder: Minder, stop: threading.Event, once: bool) -> None:
     """Until the input ends, or the person stops it. once: no longer than what is there already."""
     clock, told = EpochClock(), False
-    while (lines := source.lines()) is not None:
+    while not stop.is_set() and (lines := source.lines()) is not None:
         now_ms = round(clock.minutes() * 60_000)
         if source.started_anew:
             stream.anew()
@@ -58,6 +76,8 @@ def follow(source: "File | Standard", stream: Stream, minder: Minder, once: bool
             told = True
             minder.begin(taken_for(stream.recipe), rows, now_ms)
         for measured, target in rows:
+            if stop.is_set():
+                return
             minder.take(measured, target, now_ms)
         if not lines:
             minder.nothing_came(now_ms)

@@ -21,6 +21,7 @@ from advisor.wording import Wording
 
 LIVE_MS = 30 * 60_000     # a last reading no older than this is of a fire that burns now
 FRESH_MS = 15 * 60_000    # what was seen longer ago is told in one line, without steps
+NOW_MS = 2 * 60_000       # the kept talk goes by the real clock: a reading older than this is not told it as one of now
 FEED_MIN = 1.0            # the conversation hears of a reading so often
 FIRST_STEPS = 3
 MS = 60_000.0
@@ -58,8 +59,9 @@ class Minder:
         if self._cooker:
             self._once["cooker"] = self._cooker
         if not self._json:
-            then = "" if live else f"  taken by its own times, from {moment_words(self._epoch_ms, None)}; nothing is kept of it"
-            door.say("\n".join(line for line in (*taken, then) if line))
+            then = ("  it burns now: what is read goes into your talk in the logbook" if live else
+                    f"  taken by its own times, from {moment_words(self._epoch_ms, None)}; nothing is kept of it")
+            self._show([*taken, then, *(self._session.news() if self._session else ())])
         if self._told_target is None:
             self._told_target = self._talked_target()
             self.watcher.target_f = self._told_target
@@ -74,7 +76,7 @@ class Minder:
         events = self.watcher.feed(minute, measured.values)
         for event in events:
             self._told(event, now_ms)
-        if not events and minute >= self._next_feed:
+        if not events and minute >= self._next_feed and (self._session is None or now_ms - measured.at_ms <= NOW_MS):
             self._feed({}, minute, now_ms)
 
     def nothing_came(self, now_ms: int) -> None:

@@ -26,7 +26,7 @@ def lid(minute, opened, deep=60.0, up=2.0):
 
 @pytest.mark.parametrize("noise, mark, every", [(1.0, 0.1, 0.25), (2.0, 5.0, 0.25), (1.0, 1.0, 1.0), (2.0, 5.0, 1.0)])
 def test_a_steady_cook_is_left_in_peace(alarms, noise, mark, every):
-    wander = lambda minute: 250.0 + 6.0 * math.sin(minute / 37.0) + 3.0 * math.sin(minute / 11.0)  # noqa: E731
+    wander = lambda minute: 250.0 + 6.0 * math.sin(minute / 37.0) + 3.0 * math.sin(minute / 11.0)
     assert alarms(wander, 12 * 60, noise=noise, mark=mark, every=every) == []
 
 
@@ -75,7 +75,7 @@ def test_a_swinging_dome(alarms):
 
 def test_a_climb_from_cold_is_told_before_it_runs_past_and_a_good_one_is_not(alarms):
     assert [kind for kind, at in alarms(lambda m: 80 + 8.0 * m, 30) if at < (250 + 25 - 80) / 8][:1] == ["overshoot"]
-    good = lambda minute: 250.0 - 170.0 * math.exp(-minute / 15.0)  # noqa: E731
+    good = lambda minute: 250.0 - 170.0 * math.exp(-minute / 15.0)
     assert alarms(good, 180) == []
 
 
@@ -110,7 +110,7 @@ def test_meat_that_falls_or_stalls_is_not_the_fire(alarms, meat):
 
 def test_wild_readings_among_good_ones_change_nothing(alarms):
     dice = random.Random(5)
-    spiky = lambda minute: 250.0 if dice.random() > 0.1 else dice.choice([32.0, 999.0])  # noqa: E731
+    spiky = lambda minute: 250.0 if dice.random() > 0.1 else dice.choice([32.0, 999.0])
     assert alarms(spiky, 240, every=0.05) == []
 
 
