@@ -17,6 +17,9 @@ from advisor.wording import Wording
 PHRASE_OF = {"greeting": "greeting", "thanks": "thanks", "off_topic": "off_topic", "cannot": "cannot",
              "declined": "declined", "correction": "corrected", "done": "done"}
 
+NODS = {"ok", "okay", "alright", "right"}
+SHORTEST_TALK = 2  # "huh", "yes", "lol what": too little to be about anything else
+
 ASKING = {"why", "why_not", "what_if"}
 
 Advise = Callable[..., Advice]
@@ -98,20 +101,23 @@ def set_phrases(words: str, heard: Heard, cook: Cook, catalogue: Catalogue) -> t
     names = [PHRASE_OF[intent] for intent in heard.intents if intent in PHRASE_OF]
     if heard.facts or heard.others or heard.about:
         names = [name for name in names if name != "greeting"]  # who has told that much needs no invitation
-    if "off_topic" in names and _names_the_trade(words, catalogue):
-        names[names.index("off_topic")] = "not_used"
+    if "off_topic" in names:
+        names[names.index("off_topic")] = _how_unused(words, catalogue)
     if cook.asked is None:
         names = [name for name in names if name != "declined"]  # nothing was asked that could be left open
     if not cook.steps:
         names = [name for name in names if name != "cannot"]
-    if "what_now" in heard.intents and not (heard.facts or heard.about or cook.situation.facts):
+    begins = not (heard.facts or heard.about or cook.situation.facts)
+    if "what_now" in heard.intents and begins and words.lower().strip(" .!?") not in NODS:
         names.append("first_look")
     if not set(heard.facts) & set(cook.situation.facts):
         names = [name for name in names if name != "corrected"]
     return (*lines, *(catalogue.phrases[name] for name in names))
 
 
-def _names_the_trade(words: str, catalogue: Catalogue) -> bool:
-    """Whether anything of fire, cooker or food is named in `words`."""
+def _how_unused(words: str, catalogue: Catalogue) -> str:
+    """The phrase for what could not be used: off the subject only where nothing of fire, cooker or food is named."""
     said = "".join(c if c.isalpha() else " " for c in words.lower()).split()
-    return any(word.removesuffix("s") in catalogue.trade_words or word in catalogue.trade_words for word in said)
+    if any(word.removesuffix("s") in catalogue.trade_words or word in catalogue.trade_words for word in said):
+        return "not_used"
+    return "off_topic" if len(said) > SHORTEST_TALK else "not_understood"

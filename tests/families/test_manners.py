@@ -96,3 +96,8 @@ def test_how_a_vent_stands_is_no_report_of_a_deed(rulebook):
 def test_nothing_is_given_up_or_left_where_nothing_was_asked_or_told(rulebook):
     assert "do without it" not in hold(rulebook, "i forgot about it for 2 hours")[0].text
     assert "Leave that step" not in hold(rulebook, "the lid is stuck")[0].text
+
+
+@pytest.mark.parametrize("words", ["yes", "huh", "lol", "??", "ok"])
+def test_a_word_or_two_is_not_called_off_the_subject(rulebook, words):
+    assert "I only know charcoal fires" not in hold(rulebook, words)[0].text
