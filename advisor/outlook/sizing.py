@@ -23,7 +23,10 @@ EIGHTY = 2.563     # standard deviations between the tenth and the ninetieth per
 
 
 def joined(chart: Holding, found: "Hold", doubted: bool) -> tuple[float, float]:
-    """(opening that should hold the target, standard deviation of its logarithm) from chart and model."""
+    """(opening that should hold the target, standard deviation of its logarithm) from chart and model.
+
+    A chart that rests on cooks and a model that learned from the same ones are no surer together than the surer of them.
+    """
     if found.held_share < LEAST_HELD:
         return chart.opening, chart.log_sd
     likely = max(found.likely, SMALLEST_GAP)
@@ -31,7 +34,8 @@ def joined(chart: Holding, found: "Hold", doubted: bool) -> tuple[float, float]:
     spread = max(LEAST_SD, spread) * (DOUBT if doubted else 1.0)
     known, model = chart.log_sd ** -2, spread ** -2
     level = (known * log(max(chart.opening, SMALLEST_GAP)) + model * log(likely)) / (known + model)
-    return exp(level), (known + model) ** -0.5
+    together = (known + model) ** -0.5
+    return exp(level), max(together, min(chart.log_sd, spread)) if chart.cooks else together
 
 
 def sized(situation: Situation, facts: Mapping[str, Fact], chart: Holding, found: "Hold", doubted: bool, origin: str,

@@ -31,6 +31,12 @@ def test_a_chart_that_rests_on_many_cooks_gives_way_less():
     assert joined(own, hold(0.12), doubted=False)[0] > joined(TRADE, hold(0.12), doubted=False)[0]
 
 
+def test_what_was_learned_from_the_same_cooks_is_not_counted_twice():
+    own = Holding(0.22, 0.3, cooks=12)
+    assert joined(own, hold(0.2), doubted=False)[1] == pytest.approx(0.3)
+    assert joined(Holding(0.22, 0.3), hold(0.2), doubted=False)[1] < 0.25
+
+
 @pytest.mark.parametrize("off", [-60, -20, 20, 60])
 def test_what_a_setting_shows_pulls_the_right_way(off):
     alone = in_sight(0.2, [])
