@@ -7,7 +7,7 @@ ADVISOR = Path(__file__).parent.parent / "advisor"
 
 ROWS = [
     {"errors", "units", "facts", "clock"},
-    {"suggestions", "conditions", "yamlfile"},
+    {"suggestions", "conditions", "yamlfile", "cooknames"},
     {"vocabulary", "profile", "settings", "water"},
     {"rulebook"},
     {"changes", "situation", "ventchart", "derivation"},
@@ -15,7 +15,7 @@ ROWS = [
     {"reply", "lacking", "steps"},
     {"plan", "questions", "explanation", "telling"},
     {"outlook"},
-    {"advice", "cook", "cooknames"},
+    {"advice", "cook"},
     {"composing", "course", "stand", "urgency"},
     {"addressed", "asides", "presuming", "remembering", "reporting", "standing"},
     {"conversation"},

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from advisor.cooknames import same_cooker as is_same
+from advisor.cooknames import same_cooker
 from advisor.language.lexicon import Lexicon
 from advisor.language.message import Message
 from advisor.language.spoken import ONES
@@ -38,9 +38,9 @@ def parts_of(message: Message) -> list[Part]:
 def _about(name: str, part: Message) -> Message:
     """The part as words about the cooker `name`: what was asked and known of another one says nothing about it."""
     context = part.context
-    if not context.cookers or is_same(name, context.current or "1"):
+    if not context.cookers or same_cooker(name, context.current or "1"):
         return part
-    facts = next((facts for known, facts in context.elsewhere.items() if is_same(known, name)), {})
+    facts = next((facts for known, facts in context.elsewhere.items() if same_cooker(known, name)), {})
     return replace(part, context=replace(context, asked=None, choices=(), facts=facts, recent=frozenset()))
 
 
@@ -49,7 +49,7 @@ def _at_the_head(message: Message) -> list[tuple[int, str]]:
     tokens = message.tokens
     at = next((at for at, token in enumerate(tokens) if token.text not in OPENINGS), len(tokens))
     name = _small_number(tokens[at]) if at < len(tokens) else None
-    going = name is not None and any(is_same(name, known) for known in message.context.cookers)
+    going = name is not None and any(same_cooker(name, known) for known in message.context.cookers)
     if not going or _reports_a_step(tokens, at + 1):
         return []
     says = _text(tokens, at + 1) in (":", "-", "now", "has", "'s", "still") or at + 1 < len(tokens) and tokens[at + 1].lemma == "be"
@@ -168,10 +168,3 @@ def _known_name(message: Message, at: int) -> str | None:
         ):
             return name
     return None
-
-
-def same_cooker(said: str, lexicon: Lexicon) -> str:
-    """The short form of a cooker's name: "number two", "the second one" -> "2"."""
-    words = [word for word in said.lower().split() if word not in ("the", "number", "cooker", "one", "#")]
-    word = " ".join(words) or said.lower()
-    return lexicon.data["cookers"]["ordinals"].get(word) or _NUMBER_WORDS.get(word, word)
