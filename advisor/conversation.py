@@ -9,11 +9,11 @@ from advisor.addressed import addressed
 from advisor.advice import Advice, Adviser
 from advisor.asides import aside, set_phrases, would_help
 from advisor.composing import Turn, compose
-from advisor.cook import Cook, Waiting, waiting_after
+from advisor.cook import Cook, waiting_after
 from advisor.cooknames import same_cooker
-from advisor.course import course_of
 from advisor.errors import LineRefused
 from advisor.facts import Value
+from advisor.following import followed, in_three_lines
 from advisor.language.heard import Context, Heard
 from advisor.language.understanding import hear
 from advisor.plan import Plan
@@ -35,7 +35,7 @@ from advisor.reporting import (
 )
 from advisor.rulebook.loader import Rulebook
 from advisor.stand import Stand
-from advisor.standing import Standing, asks_where, standing_of, three_lines
+from advisor.standing import Standing, asks_where, standing_of
 from advisor.units import SpokenUnits, UnitStyle
 from advisor.urgency import urgency
 from advisor.wording import Wording
@@ -253,36 +253,19 @@ class Conversation:
     def _advise(self, turn: Turn, now: float) -> Reply:
         stand, turn = self._stand, self._amid(turn, now)
         advice, cook = self._advice(stand.current, now, turn.passing), stand.cook
-        turn, waiting = self._followed(turn, cook, advice, now)
+        turn, waiting = followed(turn, cook, advice, self.rulebook.catalogue, self.wording(), now)
         question = None if self._is_quiet(turn) else turn.question or advice.question or self._opener(turn, advice)
         reply = compose(turn, stand.current, advice, question, self.rulebook.catalogue, self.wording())
         situation = cook.situation.remember(advice.facts, self.rulebook.vocabulary)
         cook_now = cook.advised(situation, reply.steps, question, bool(advice.plan.lasting_dangers), waiting)
         stand.keep(replace(cook_now, asked=cook.asked) if self._is_quiet(turn) else cook_now)
-        return self._where(reply, advice, now) if turn.asks_where and not advice.plan.is_emergency else reply
+        if not turn.asks_where or advice.plan.is_emergency:
+            return reply
+        return in_three_lines(reply, self.current, advice, self.rulebook.catalogue, self.wording(), now)
 
     def _is_quiet(self, turn: Turn) -> bool:
         """Whether thanks alone were said in the middle of a cook: nothing is asked then, and what was asked stays open."""
         return turn.quiet and bool(self.current.situation.facts)
-
-    def _followed(self, turn: Turn, cook: Cook, advice: Advice, now: float) -> tuple[Turn, Waiting | None]:
-        """The turn with what it means for the plan under way, and the timer that runs from now on."""
-        plan, told = advice.plan, {name: value for name, value in turn.heard.items() if name != "cooker"}
-        waiting = cook.waiting
-        if turn.brings or waiting is None:
-            waiting = waiting_after(cook, turn.did, plan.steps, plan.check_in_min, now)
-        if turn.did and waiting and plan.steps:
-            turn = replace(turn, look_again_min=round(waiting.until_min - now, 1))
-        if told and cook.steps and plan.steps and not plan.is_emergency:
-            course = course_of(cook, told, plan.steps, waiting, self.rulebook.catalogue, self.wording(), now)
-            turn = replace(turn, before=(*turn.before, course.says), on_course=course.same)
-        return turn, waiting
-
-    def _where(self, reply: Reply, advice: Advice, now: float) -> Reply:
-        """The reply in three lines."""
-        standing = standing_of(self.current, advice.facts, now)
-        lines = three_lines(standing, reply.cautions, self.rulebook.catalogue.phrases, self.wording())
-        return reply.model_copy(update={"text": lines})
 
     def _amid(self, turn: Turn, now: float) -> Turn:
         """The turn with what stands around it: other cookers, and the dangers that last there."""

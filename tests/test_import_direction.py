@@ -17,7 +17,7 @@ ROWS = [
     {"outlook"},
     {"advice", "cook"},
     {"composing", "course", "stand", "urgency"},
-    {"addressed", "asides", "presuming", "remembering", "reporting", "standing"},
+    {"addressed", "asides", "following", "presuming", "remembering", "reporting", "standing"},
     {"conversation"},
     {"keeping"},
     {"session"},

@@ -66,10 +66,10 @@ def test_a_recovery_with_a_wait_that_ends_while_somebody_types(screen):
 
 
 def test_nobody_answers(screen):
-    fire = screen(rate=120, settings="remind_again_min: 3\n")
+    fire = screen(rate=180, settings="remind_again_min: 3\n")
     shut_both(fire)
     fire.wait_for(f"Still waiting for you - {FIVE_UP}")
-    time.sleep(3)  # six minutes of the cook
+    time.sleep(2)  # six minutes of the cook
     assert len(re.findall("5 minutes are up", fire.shown())) == 2, "once, once more, and no more"
     fire.wait_for_bar("time is up - then burp the lid")
 
