@@ -6,7 +6,8 @@ import pytest
 
 from advisor.importing.gathering import Gathered, gather
 from advisor.importing.recipe import Recipe, Wishes, make_recipe, sampled
-from advisor.importing.table import Wrong, rows, shape_of
+from advisor.importing.shapes import shape_of
+from advisor.importing.table import Wrong, rows
 from advisor.importing.wishing import wishes
 from advisor.importing.words import ColumnWords, read_column_words
 

@@ -7,7 +7,8 @@ from prompt_toolkit.output import DummyOutput
 
 from advisor.importing.recipe import Wishes
 from advisor.importing.refusals import FileRefused
-from advisor.importing.table import Wrong, rows, shape_of
+from advisor.importing.shapes import shape_of
+from advisor.importing.table import Wrong, rows
 from advisor.terminal import importing
 
 NOW_MS = 1_795_600_000_000

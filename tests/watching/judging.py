@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 import numpy as np
-from cooks import DYING, OVERSHOOTS, SPOILT_AT_MIN, Cooks, spoilt, steady, warming
+from cooks import DYING, OVERSHOOTS, SPOILT_AT_MIN, Cooks, spoilt, steady, warming  # noqa: F401  steady: for who judges
 
 from advisor.watching.leaving import BAND_F
 from advisor.watching.watcher import Event, Watcher
@@ -61,10 +61,6 @@ def kinds(n: int, seed: int) -> dict[str, tuple[Callable[[], Cooks], float]]:
     """Every kind of trouble: how its cooks are made, and from which minute on it is one."""
     made = {name: (lambda spoil=spoil: spoilt(n, seed, spoil), SPOILT_AT_MIN) for name, spoil in (OVERSHOOTS | DYING).items()}
     return made | {"vents forgotten while warming up": (lambda: warming(n, seed + 1, None), 0.0)}
-
-
-def steady_cooks(n: int, seed: int) -> Cooks:
-    return steady(n, seed)
 
 
 def _steady_until(cooks: Cooks, i: int) -> float:
