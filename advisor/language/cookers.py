@@ -3,7 +3,6 @@
 from dataclasses import dataclass, replace
 
 from advisor.cooknames import same_cooker
-from advisor.language.lexicon import Lexicon
 from advisor.language.message import Message
 from advisor.language.spoken import ONES
 from advisor.language.tokens import Token

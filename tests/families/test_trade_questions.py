@@ -48,3 +48,11 @@ def test_reasons_are_given_in_a_cooks_words(rulebook, turns):
 ])
 def test_a_why_about_the_trade_gets_the_reason(rulebook, turns, reason):
     assert reason in hold(rulebook, turns)[-1].text
+
+
+@pytest.mark.parametrize("danger", ["my head hurts, its in the garage", "its in the garage, its lit", "drip pan is on fire"])
+@pytest.mark.parametrize("question", ["how do i sear a steak", "should i close the top vent", "how do i raise the temp",
+                                      "do i need the deflector", "how do i lower the temp", "when do i shut the lid"])
+def test_no_steering_is_taught_while_people_are_in_danger(rulebook, danger, question):
+    taught = {answer.because for answer in hold(rulebook, [danger, question])[-1].answers}
+    assert taught <= {"teach/searing--not-now", "teach/lid-position--fat-burns"}
