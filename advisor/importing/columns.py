@@ -1,5 +1,6 @@
 """Which column of a file is what: by the words of its name first, by its figures where the name says nothing."""
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
@@ -17,6 +18,7 @@ PROBES: tuple[Probe, ...] = get_args(Probe)
 MOST_OF = 0.5               # share of the filled cells that are figures in a column of figures, and times in one of times
 HOT_AS_THE_HOTTEST = 0.75   # a second probe this near the hottest sits in the same air: judgement
 COOL_SHARE = 0.45           # one that never gets past this share of the hottest is outside it: judgement
+NUMBERED = re.compile(r"(?:\w{0,2}|column)\s*\d+", re.IGNORECASE)
 MOST_NAMES = 12             # a column of more different words names no probes
 
 
@@ -186,9 +188,14 @@ def _by_figures(sample: Sample, free: Sequence[int], named: dict[Probe, int],
                 and not {"left_out", "dome", "grate", "ambient"} & dict(roles[at][:1]).keys()]
     for at in sorted(nameless, key=lambda at: -level[at]):
         role = _by_level(level[at] / level[hottest], found)
-        if role and role not in found:
+        if role and role not in found and (role != "ambient" or _says_probe(sample.names[at], roles[at])):
             found[role] = at
     return found
+
+
+def _says_probe(name: str, roles: list[tuple[Role, int]]) -> bool:
+    """Whether a column is called no more than a thermometer's: what is cool may be anything, a battery or the wind."""
+    return bool({"probe", "dome"} & dict(roles).keys() or NUMBERED.fullmatch(name.strip()))
 
 
 def _by_level(share: float, found: Mapping[Probe, int]) -> Probe | None:

@@ -15,6 +15,7 @@ from advisor.importing.table import Row, Wrong
 
 APART_MS = 3 * HOUR     # nothing read for so long: another cook. Judgement: a wrapped cooker may be left for two hours.
 EVERY_ROWS = 20_000     # how often progress is told
+TARGET_EVERY = 50       # rows between two looks at the set temperature, which hardly ever changes
 AHEAD_MS = DAY          # a reading so far in the future is a slip
 BEFORE_LOGGERS_MS = 315_532_800_000  # 1980: an earlier time is a clock that was never set
 
@@ -66,8 +67,8 @@ def gather(rows: Iterable[Row], recipe: Recipe, wrong: Wrong, now_ms: int,
     for done, (line, cells) in enumerate(rows, 1):
         if done % EVERY_ROWS == 0:
             tell(done)
-            if (target := reader.target(cells)) is not None:
-                targets.append(target)
+        if done % TARGET_EVERY == 1 and (target := reader.target(cells)) is not None:
+            targets.append(target)
         try:
             found = reader.read(cells)
         except CellWrong as error:

@@ -21,7 +21,8 @@ CLOCK = (r"(?P<h>\d{1,4})[:h](?P<m>\d{1,2})(?:[:m](?P<s>\d{1,2})(?:[.,](?P<part>
 DATE = r"(?P<one>\d{1,4})[-/.\s]\s*(?P<two>\d{1,2}|[^\W\d_]{3,10}\.?)[-/.,\s]\s*(?P<three>\d{1,4})\.?"
 NAMED = r"(?P<name>[^\W\d_]{3,10})\.?\s+(?P<day>\d{1,2})(?:st|nd|rd|th)?,?\s+(?P<year>\d{4})"
 OFFSET = r"\s*(?P<offset>Z|z|UTC|GMT|[+-]\d{2}:?\d{2}|[+-]\d{2})?(?:\s*\[[^\]]*\])?"
-WHOLE = re.compile(rf"\s*(?:[^\W\d_]{{2,10}}[.,]+\s*)?(?P<date>{DATE}|{NAMED})(?:[T,_\s-]+\s*{CLOCK}{OFFSET})?\s*")
+AT = r"[^\W\d_]{1,4}\.?\s+"   # "kl.", "um", "at" between a date and its time
+WHOLE = re.compile(rf"\s*(?:[^\W\d_]{{2,10}}[.,]+\s*)?(?P<date>{DATE}|{NAMED})(?:[T,_\s-]+\s*(?:{AT})?{CLOCK}{OFFSET})?\s*")
 OF_CLOCK = re.compile(rf"\s*{CLOCK}\s*")
 WRAPS_MS = 6 * HOUR       # a time of day that falls back by more is the next day's
 
@@ -30,7 +31,7 @@ WRAPS_MS = 6 * HOUR       # a time of day that falls back by more is the next da
 class TimeForm:
     """kind: how times are written; unit_ms: of a number, in milliseconds; start: what times of day and elapsed times
     count from (naive, in `zone`); zone: where naive times hold, None for the machine's own; with_offset: each time
-    carries its own.
+    carries its own; in_parts: elapsed times stand as 1:23:45.
     """
 
     kind: Kind
@@ -39,6 +40,7 @@ class TimeForm:
     zone: tzinfo | None = None
     months: Callable[[str], int | None] = lambda name: None
     with_offset: bool = False
+    in_parts: bool = False
 
     def reader(self) -> Callable[[Any], int]:
         """Cell -> ms; keeps the last one in mind, so cells have to come in the file's order. Raises CellWrong."""

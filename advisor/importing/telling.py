@@ -63,7 +63,7 @@ def span_words(length_ms: int) -> str:
 def _form(recipe: Recipe) -> str:
     form = recipe.form
     says = KINDS[form.kind]
-    if form.kind == "elapsed":
+    if form.kind == "elapsed" and not form.in_parts:
         says += f" {UNITS.get(form.unit_ms, '')}"
     if form.kind == "since-1970" or form.with_offset:
         return says.strip()

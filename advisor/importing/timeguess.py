@@ -147,6 +147,6 @@ def _clocked(found: list[re.Match[str]], name_words: Sequence[str], base: TimeFo
     if told != "of-day" and (told in UNIT_MS or no_day or named or from_nought):
         start = _needed(start, "elapsed times")
         in_hours = told == "hours" or told is None and not (no_day or _unit_named(name_words) in ("minutes", "seconds"))
-        return replace(base, kind="elapsed", unit_ms=MINUTE if in_hours else SECOND, start=start)
+        return replace(base, kind="elapsed", unit_ms=MINUTE if in_hours else SECOND, start=start, in_parts=True)
     clock_ms(last)
     return replace(base, kind="of-day", start=_needed(start, "times of day"))

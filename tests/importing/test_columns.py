@@ -32,6 +32,7 @@ def used(read, text, **said):
     ("Time,Probe 1,Probe 2", "{t},{cool},{fire}", {"dome": "Probe 2", "meat": "Probe 1"}),
     ("Time,T1,T2,T3", "{t},{fire},{cool},{out}", {"dome": "T1", "meat": "T2", "ambient": "T3"}),
     ("Time,Ambient,Meat", "{t},{fire},{cool}", {"grate": "Ambient", "meat": "Meat"}),
+    ("Time,Pit,Meat,Batteri,Rain", "{t},{fire},{cool},3.9,0.5", {"dome": "Pit", "meat": "Meat"}),
     ("", "{t},{fire},{cool}", {"dome": "column 2", "meat": "column 3"}),
     ("Time,temp", "{t},{fire}", {"dome": "temp"}),
 ])
@@ -52,8 +53,7 @@ def test_a_column_that_is_not_there_is_refused_with_a_near_one(read, said, remed
 
 
 def test_a_set_temperature_is_the_target_and_no_probe(read):
-    recipe, found = read("\n".join(["Time,Set temp,Pit", *(f"2026-11-24 {h:02}:{m:02}:{s:02},275,270" for h in range(8)
-                                                          for m in range(60) for s in range(0, 60, 1))]))
+    recipe, found = read(table("Time,Set temp,Pit", "{t},275,{fire}"))
     assert set(recipe.columns.probes) == {"dome"}
     assert found.target_f == 275
 
