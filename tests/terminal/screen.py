@@ -5,6 +5,7 @@ import re
 import shutil
 import subprocess
 import sys
+import tempfile
 import time
 from pathlib import Path
 
@@ -15,11 +16,11 @@ LOOK_EVERY_S = 0.1
 
 
 class Screen:
-    """One terminal on a tmux server of its own, with one talk in it: `folder` holds its logbook and what was typed."""
+    """One terminal on a tmux server of its own, with one talk in it. folder: of its logbook and of what was typed."""
 
     def __init__(self, folder: Path, columns: int = 80, lines: int = 30, rate: float = 60.0, settings: str = "",
                  **environment: str) -> None:
-        self._socket, self.folder = f"drafthand-{os.getpid()}-{folder.name}", folder
+        self._sockets, self._opened = Path(tempfile.mkdtemp(prefix="fire")), 0  # a socket's path must be short
         self._started_min = time.time() / 60
         file = folder / "settings.yaml"
         file.write_text(settings)
@@ -32,7 +33,7 @@ class Screen:
     def open(self) -> None:
         """Start the talk, or start it again."""
         columns, lines = self._size
-        self._socket += "+"  # a server that is just being left takes no new session
+        self._opened += 1  # a server that is just being left takes no new session
         kept = {key: os.environ[key] for key in ("PATH", "XDG_CACHE_HOME") if key in os.environ}
         command = f"trap : INT; {sys.executable} -m advisor; echo left with $?; exec sleep 600"
         self._tmux("new-session", "-d", "-s", "fire", "-x", str(columns), "-y", str(lines), "-c", str(ROOT),
@@ -41,6 +42,7 @@ class Screen:
 
     def close(self) -> None:
         self._tmux("kill-server", check=False)
+        shutil.rmtree(self._sockets, ignore_errors=True)
 
     def type(self, text: str) -> None:
         self._tmux("send-keys", "-t", "fire", "-l", text)
@@ -60,7 +62,7 @@ class Screen:
         shell = self._tmux("display-message", "-p", "-t", "fire", "#{pane_pid}").strip()
         os.kill(int(Path(f"/proc/{shell}/task/{shell}/children").read_text().split()[0]), 9)
         self.wait_for("left with 137")
-        self.close()
+        self._tmux("kill-server", check=False)
 
     def shown(self) -> str:
         """What stands on the screen now, with what has scrolled off it."""
@@ -93,7 +95,7 @@ class Screen:
         raise AssertionError(f"{pattern!r} never stood at the bottom of:\n{self.shown()}")
 
     def _tmux(self, *words: str, check: bool = True) -> str:
-        done = subprocess.run([TMUX or "tmux", "-L", self._socket, "-f", "/dev/null", *words], capture_output=True, text=True,
+        done = subprocess.run([TMUX or "tmux", "-S", str(self._sockets / str(self._opened)), "-f", "/dev/null", *words], capture_output=True, text=True,
                               timeout=10, check=False)
         assert not check or done.returncode == 0, (words, done.stderr)
         return done.stdout
