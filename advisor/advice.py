@@ -1,6 +1,6 @@
 """From a situation to what to do about it: derive, infer, plan, forecast, and the question worth asking. No words in."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from copy import copy
 from dataclasses import dataclass
 
@@ -9,7 +9,7 @@ from advisor.facts import Fact, Value
 from advisor.inference.reasoner import Reasoner
 from advisor.inference.records import Inference
 from advisor.outlook.prospect import Prospect
-from advisor.outlook.views import Outlook
+from advisor.outlook.views import Held, Outlook
 from advisor.plan import Plan, make_plan
 from advisor.profile import CookerProfile
 from advisor.questions import KEEP_CLEAR, choose_question, phrase
@@ -37,7 +37,8 @@ class Advice:
 
 
 class Adviser:
-    """A rule base and a cooker profile made ready to advise. Pure: the same situation gives the same advice.
+    """A rule base and a cooker profile made ready to advise. The same situation gives the same advice, as far as the
+    physics goes on with what it `found`.
 
     forecasts: whether the physics is asked as well.
     """
@@ -54,6 +55,16 @@ class Adviser:
         other = copy(self)
         other.profile, other._outlook = profile, Outlook(profile) if self._outlook else None
         return other
+
+    @property
+    def found(self) -> list[Held]:
+        """What the physics has found and goes on using, as plain data."""
+        return self._outlook.holds if self._outlook else []
+
+    def go_on(self, found: Iterable[Held]) -> None:
+        """Use what was `found` before; nothing: find all anew."""
+        if self._outlook and (found or self._outlook.holds):
+            self._outlook.go_on(found)
 
     def advise(self, situation: Situation, now: float, wording: Wording, passing: Mapping[str, Value] | None = None,
                asking: bool = True, forecasting: bool = True) -> Advice:

@@ -67,6 +67,7 @@ class Conversation:
     def know(self, profiles: Mapping[str, CookerProfile]) -> None:
         """What is known of single cookers, by name ("": the one nobody names); all others go by `profile`."""
         self._of_cookers = {name: self._adviser.on(profile) for name, profile in profiles.items()}
+        self._own_go_on()
 
     def _adviser_of(self, cooker: str) -> Adviser:
         named = (own for name, own in self._of_cookers.items() if name == cooker or name and cooker and same_cooker(name, cooker))
@@ -146,6 +147,9 @@ class Conversation:
         """Start over: nothing is known of any cooker."""
         self._stand = Stand()
         self._units: UnitStyle | None = None
+        self._found: Mapping[str, Any] = {}  # by the physics, before this process
+        self._adviser.go_on([])
+        self._own_go_on()
         return Reply(text=self.rulebook.catalogue.phrases["greeting"])
 
     def finish(self) -> None:
@@ -172,13 +176,23 @@ class Conversation:
 
     def state(self) -> dict[str, Any]:
         """All that is needed to go on from here, as JSON data."""
-        return remember(self._stand, self._units)
+        own = {name: adviser.found for name, adviser in self._of_cookers.items()}
+        return remember(self._stand, self._units) | {"found": {"all": self._adviser.found, "own": own}}
 
     def resume(self, state: Mapping[str, Any], in_hand: str | None = None) -> None:
         """Go on from what `state` gave. in_hand: the cooker to turn to, if it is known there."""
         self._stand, self._units = recall(state, self.rulebook)
+        self._found = state.get("found", {})
+        self._adviser.go_on(self._found.get("all", []))
+        self._own_go_on()
         if in_hand is not None and in_hand in ("", *self._stand.names):
             self._stand.current = in_hand
+
+    def _own_go_on(self) -> None:
+        """The physics of single cookers goes on with what it found before."""
+        for name, adviser in self._of_cookers.items():
+            if adviser is not self._adviser:
+                adviser.go_on(self._found.get("own", {}).get(name, []))
 
     # -- one turn -------------------------------------------------------------------------------------------------
 

@@ -53,17 +53,18 @@ class Tally:
 class Killed:
     """A process of the pipe, the same conversation unkilled in this one, and the logbook between them."""
 
-    def __init__(self, rulebook: Rulebook, folder: Path, seed: int) -> None:
-        self.rulebook, self.folder, self.dice, self.tally = rulebook, folder, random.Random(seed), Tally()
+    def __init__(self, rulebook: Rulebook, parent: Path, seed: int) -> None:
+        self.rulebook, self.parent, self.dice, self.tally = rulebook, parent, random.Random(seed), Tally()
+        self.folder = parent / "0"
         self.process: subprocess.Popen | None = None
 
     def run(self, kills: int) -> Tally:
         """Random conversations until the process has died so often."""
         while self.tally.kills < kills:
             self.tally.conversations += 1
+            self.folder = self.parent / f"{self.tally.conversations}"  # what finished cooks teach is no part of a talk
             self._talk(list(conversation(self.dice)), kills)
-        self._kill()
-        self.tally.kills -= 1  # that one was no test
+            self._stop()
         return self.tally
 
     def _talk(self, lines: list[dict], kills: int) -> None:
@@ -112,18 +113,21 @@ class Killed:
                                             stdin=subprocess.PIPE, stdout=subprocess.PIPE)
         return self.process
 
-    def _kill(self) -> None:
+    def _stop(self) -> None:
         if self.process is not None:
             self.process.kill()
             self.process.wait()
-            self._died()
+            self._gone()
 
     def _died(self) -> None:
+        self.tally.kills += 1
+        self._gone()
+
+    def _gone(self) -> None:
         self.process.stdout.close()
         with suppress(BrokenPipeError):  # what it never read is still in the buffer
             self.process.stdin.close()
         self.process = None
-        self.tally.kills += 1
 
     def _turns(self) -> int:
         """How many turns the logbook holds."""

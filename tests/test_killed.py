@@ -4,7 +4,7 @@ from killing import Killed, import_kills
 
 
 def test_killed_again_and_again_it_goes_on_as_if_nothing_had_been(rulebook, tmp_path):
-    tally = Killed(rulebook, tmp_path / "logbook", seed=11).run(kills=13)
+    tally = Killed(rulebook, tmp_path, seed=11).run(kills=13)
     assert tally.broken == []
     assert tally.kills == 13
 

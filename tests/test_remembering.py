@@ -35,6 +35,22 @@ def test_wherever_it_is_cut_it_goes_on_the_same(rulebook, cut):
         assert other.say(words, now) == whole.say(words, now)
 
 
+def test_the_physics_goes_on_with_what_it_found(rulebook):
+    """A vent figure once found is used while the fire wanders; found anew from later readings it would be another."""
+    whole = Conversation(rulebook, forecasts=True)
+    whole.reading({"target_f": 250.0, "dome_f": 430.0}, 0)
+    for n in range(1, 6):
+        whole.reading({"dome_f": 430.0 - 9 * n}, 5 * n)
+    other = Conversation(rulebook, forecasts=True)
+    other.resume(put_away(whole))
+    assert other.state()["found"] == whole.state()["found"]
+    for n in range(6, 10):
+        assert other.reading({"dome_f": 430.0 - 9 * n}, 5 * n) == whole.reading({"dome_f": 430.0 - 9 * n}, 5 * n)
+    assert whole.state()["found"]["all"]
+    whole.reset()
+    assert not whole.state()["found"]["all"]
+
+
 @settings(max_examples=25, deadline=None)
 @given(turns=st.lists(st.sampled_from(["dome {n}", "{n} over", "done", "lid open", "top half", "now {n} C", "undo", "on my patio",
                                        "left one is at {n}", "meat at 150, want 203"]), max_size=6),

@@ -19,6 +19,8 @@ from advisor.ventchart import Holding
 from advisor.wording import Wording
 
 KEPT = 8  # cooks remembered: a stand of cookers, or one and a few questions about it
+HOLD = ("target_f", "bottom", "likely", "low", "high", "held_share")  # what thermal.hold finds, in its order
+Held = list[list[Any]]  # what an opening rests on, and its figures
 
 
 class View:
@@ -69,6 +71,18 @@ class Outlook:
         self._learned = learned_of(profile)
         self._holds: dict = {}
         self._views: OrderedDict[Known, View] = OrderedDict()
+
+    @property
+    def holds(self) -> list[Held]:
+        """The openings found so far, as plain data: a later process finds slightly others from later readings."""
+        return [[list(key), [getattr(hold, part) for part in HOLD]] for key, hold in self._holds.items()]
+
+    def go_on(self, holds: Iterable[Held]) -> None:
+        """Take the openings that were found before for those to be used, and no others."""
+        from advisor.thermal.hold import Hold
+
+        self._holds.clear()
+        self._holds.update({tuple(key): Hold(*found) for key, found in holds if len(found) == len(HOLD)})
 
     def on(self, situation: Situation, facts: Mapping[str, Fact], now: float) -> View | None:
         """The view of one cook; None when it is none to forecast."""

@@ -20,7 +20,7 @@ from advisor.terminal.keptrules import kept_rulebook
 
 def main(kills: int, seed: int) -> int:
     with tempfile.TemporaryDirectory() as folder:
-        tally = Killed(kept_rulebook(), Path(folder) / "logbook", seed).run(kills)
+        tally = Killed(kept_rulebook(), Path(folder), seed).run(kills)
         imports = import_kills(Path(folder), seed, max(1, kills // 10))
     print(f"{tally.kills} kills in {tally.conversations} conversations of {tally.lines} lines; "
           f"{tally.kept_unanswered} lines were kept and not yet answered")
