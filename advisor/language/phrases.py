@@ -25,6 +25,13 @@ STILL_TRUE_OF_THE_PAST = {
     "intact",
 }
 COVERS = {
+    "clothes_burn": {"flames", "fire_spreads"},
+    "stand_unsafe": {"trend"},
+    "coals_loose": {"indoors", "trend", "fire_out"},
+    "gas_near": {"trend"},
+    "gas_fire": {"flames", "smell"},
+    "raw_touched": {"trend"},
+    "fire_spreads": {"burn_pattern", "indoors"},
     "tastes_bitter": {"smell"},
     "indoors": {"fire_out"},
     "raining": {"trend"},

@@ -12,7 +12,9 @@ from advisor.rulebook.schema import STANDINGS
 
 DATA = Path(__file__).parent.parent / "data"
 TALK = yaml.safe_load((DATA / "dangers_talk.yaml").read_text(encoding="utf-8"))
-FAMILY = ("open-fire--", "fat-burning--", "fat-suspected--", "lighting-under-lid--", "fat-fire--", "blaze-wins--", "food-lay-warm--", "food-unprobed--", "help-called--", "grease-fire-over--", "keep-clear--",
+FAMILY = ("open-fire--", "fat-burning--", "fat-suspected--", "lighting-under-lid--", "fat-fire--", "blaze-wins--", "clothes-burn--", "gas-near--", "gas-fire--", "coals-loose--", "stand-unsafe--",
+          "fat-pan-full--", "raw-touched--", "glass-in-food--", "frozen-inside--", "food-made-ill--",
+           "food-lay-warm--", "food-unprobed--", "help-called--", "grease-fire-over--", "keep-clear--",
           "douse--", "extinguisher--", "smother-with--", "is-it-over--", "airing--", "fluid-on-fire--",
           "flare-up--", "kindling-flames--", "flashback--", "fire-loose--", "flames--", "flames-over--",
           "out-of-reach--", "lid-in-reach--", "fire-burns--", "vents-pinched--", "no-food-yet--",
