@@ -1,26 +1,23 @@
-"""Where the top vent goes: what the chart of the trade holds, what this cook's own setting shows, and the next move.
+"""Where the top vent goes: what the chart of the trade or of the cooker holds, and the next move from where it stands."""
 
-The gain is a compromise: along the chart an opening must grow by e^0.018 for a degree, in the thermal model by e^0.005;
-half of one and twice the other corrects most of an error in one move on a cooker of the chart's kind, and on one
-of the model's kind, which shows half of a move within ten minutes, not much more than all of it.
-"""
-
-from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 from math import exp, log
 
+from advisor.answered import SMALLEST_GAP, USUAL_GAIN, Answer
 from advisor.profile import CookerProfile, OwnChart
 from advisor.rulebook.catalogue import VentChart
 
 LARGEST_NUDGE = 0.08    # of full travel: common practice, no published source - half an inch is too much
-SMALLEST_GAP = 0.02     # a top vent shut further than this starves the fire; no move ever goes there
-GAIN_PER_F = 0.010      # of the opening's logarithm for a degree of error
-A_LITTLE_UNDER = exp(-10.0 * GAIN_PER_F)  # part of an opening that holds ten degrees less
-MOST_LOG = 0.7          # no single move more than halves or doubles an opening: judgement
-FAR_OFF = 2.0           # an opening more than twice what should hold the target is first taken for twice that
+WIDE = 0.4              # a top vent open further than this answers so little that only a share of it is a nudge; judgement
+NUDGE = 0.8             # share of a small error that one small move takes away; judgement
+LEAST_NUDGE, MOST_NUDGE = 0.06, 0.35  # of the opening's logarithm: less does not show, more is no nudge; judgement
+PUSH, LEAST_PUSH = 0.7, 0.35          # how far past the holding setting a move goes, as a share of the error's worth; judgement
+A_LITTLE_UNDER = exp(-10.0 * USUAL_GAIN)  # part of an opening that holds ten degrees less
+MOST_PUSH = 0.6         # of the opening's logarithm: no move goes further past the holding setting; judgement
+BOTTOM_GAIN = 1.7       # a bottom vent answers less, as the other openings go on drawing; judgement
+MOST_BOTTOM, LEAST_BOTTOM = 1.1, 0.03  # one step of a steering bottom vent takes or gives two thirds; judgement
 PRIOR_SD = 0.5          # how far off the chart may be, of the opening's logarithm: judgement, charcoal and cookers differ
-SEEN_SD, SEEN_SD_PER_F = 0.3, 0.008   # how far off what a setting shows may be, more so the further from the target
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,30 +58,34 @@ def opening_for(chart: VentChart, dome_f: float) -> float:
     return points[-1].opening
 
 
-def in_sight(prior: float, shown: Iterable[tuple[float, float]], prior_sd: float = PRIOR_SD) -> float:
-    """The opening that should hold the target: `prior`, weighed against what settings have shown (opening, °F off).
+def aimed(top: float, ahead_f: float, known: Answer) -> float:
+    """The next opening of a top vent at `top` when the dome heads for `ahead_f` off the target.
 
-    A top vent at `opening` under which the dome heads for `off` degrees past the target says that the holding setting is
-    opening * exp(-gain * off). All are joined by their precision in the logarithm.
+    It goes past the holding setting, to the side from which the dome has to be brought back, and always against the error.
     """
-    total = prior_sd ** -2
-    level = total * log(max(prior, SMALLEST_GAP))
-    for opening, off in shown:
-        weight = (SEEN_SD + SEEN_SD_PER_F * abs(off)) ** -2
-        total, level = total + weight, level + weight * (log(max(opening, SMALLEST_GAP)) - GAIN_PER_F * off)
-    return _possible(exp(level / total))
+    push, least = known.gain * ahead_f, log(max(top, SMALLEST_GAP))
+    aim, least = log(known.hold) - _within(PUSH * push, MOST_PUSH), least - _within(LEAST_PUSH * push, MOST_PUSH)
+    return _possible(exp(min(aim, least) if ahead_f > 0 else max(aim, least)))
 
 
-def aimed(top: float, ahead_f: float, hold: float) -> float:
-    """The next opening of a top vent at `top` when the dome heads for `ahead_f` off the target that `hold` should hold."""
-    base = min(top, FAR_OFF * hold) if ahead_f > 0 else max(top, hold / FAR_OFF)
-    return _possible(base * exp(-max(-MOST_LOG, min(MOST_LOG, GAIN_PER_F * ahead_f))))
+def nudged(top: float, off_f: float, known: Answer) -> float:
+    """The same as one small move, by so much at least that it shows."""
+    start = log(max(top, SMALLEST_GAP))
+    way = -1.0 if off_f > 0 else 1.0
+    wanted = max(way * (log(known.hold) - start), NUDGE * known.gain * abs(off_f), LEAST_NUDGE)
+    change = way * min(MOST_NUDGE, wanted)
+    travel = max(-LARGEST_NUDGE, min(LARGEST_NUDGE, exp(start + change) - max(top, SMALLEST_GAP)))
+    return _possible(max(top, SMALLEST_GAP) + (travel if top < WIDE else exp(start + change) - top))
 
 
-def nudged(top: float, ahead_f: float) -> float:
-    """The same as one tiny move."""
-    wanted = aimed(top, ahead_f, top)
-    return _possible(max(top - LARGEST_NUDGE, min(top + LARGEST_NUDGE, wanted)))
+def stepped(bottom: float, ahead_f: float, known: Answer) -> float:
+    """The next opening of a bottom vent that has to steer because the top can't."""
+    change = _within(BOTTOM_GAIN * known.gain * ahead_f, MOST_BOTTOM)
+    return round(max(LEAST_BOTTOM, min(1.0, max(bottom, LEAST_BOTTOM) * exp(-change))), 3)
+
+
+def _within(value: float, most: float) -> float:
+    return max(-most, min(most, value))
 
 
 def _possible(opening: float) -> float:

@@ -16,9 +16,9 @@ from advisor.facts import Value
 from advisor.suggestions import did_you_mean
 from advisor.yamlfile import read_yaml, refusal
 
-FactType = Literal["temperature", "difference", "minutes", "rate", "fraction", "inches", "kilograms", "feet",
+FactType = Literal["temperature", "difference", "minutes", "rate", "fraction", "count", "inches", "kilograms", "feet",
                    "flag", "choice", "text"]
-NATURAL_BOUNDS = {"minutes": (0.0, 100_000.0), "fraction": (0.0, 1.0)}
+NATURAL_BOUNDS = {"minutes": (0.0, 100_000.0), "fraction": (0.0, 1.0), "count": (0.0, 1000.0)}
 UNIT_NAMES = {"temperature": "°F", "difference": "°F", "minutes": "min", "rate": "°F/min", "inches": "in",
               "kilograms": "kg", "feet": "ft"}
 LONGEST_TEXT = 200

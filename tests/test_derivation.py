@@ -6,10 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from advisor.derivation import derive, pace_of, trend_of
+from advisor.answered import Answer
+from advisor.derivation import derive
+from advisor.pace import level_of, pace_of, trend_of
 from advisor.profile import CookerProfile
 from advisor.situation import Situation
-from advisor.ventchart import LARGEST_NUDGE, nudged, opening_for
+from advisor.ventchart import LARGEST_NUDGE, WIDE, nudged, opening_for
 from advisor.water import boiling_point_f, pressure_pa
 
 PLAIN = CookerProfile()
@@ -106,13 +108,25 @@ def test_a_hotter_target_never_needs_a_smaller_opening(rulebook, one, other):
     assert opening_for(chart, min(one, other)) <= opening_for(chart, max(one, other))
 
 
-@given(st.floats(0, 1), st.floats(-300, 300))
-def test_a_nudge_is_small_and_the_right_way(top, over):
-    moved = nudged(top, over)
+@given(st.floats(0, 1), st.floats(-300, 300), st.floats(0.02, 1), st.floats(0.0035, 0.04))
+def test_a_nudge_is_small_and_the_right_way(top, over, hold, gain):
+    moved = nudged(top, over, Answer(hold, gain))
     assert 0.02 <= moved <= 1
-    assert abs(moved - max(0.02, top)) <= LARGEST_NUDGE + 0.001
+    assert abs(moved - max(0.02, top)) <= LARGEST_NUDGE + 0.001 if top < WIDE else 0.7 * top <= moved <= 1.42 * top
     if top > 0.02:
         assert moved <= top + 0.001 if over > 0 else moved >= top - 0.001
+
+
+def test_a_level_takes_two_looks_after_the_last_move_has_shown():
+    readings = ((0, 300.0), (20, 260.0), (30, 255.0), (40, 260.0))
+    assert level_of(readings, 40, moved_at=5) == 258.3
+    assert level_of(readings, 40, moved_at=25) is None
+
+
+def test_where_it_stands_on_the_whole_is_known_only_of_a_steady_dome(known):
+    turns = [(0, {"dome_f": 258, "target_f": 250}), (15, {"dome_f": 260}), (25, {"dome_f": 258})]
+    assert known(*turns, now=25)["level_off_f"] == pytest.approx(8.7)
+    assert "level_off_f" not in known(*turns, (30, {"dome_f": 290}), now=30)
 
 
 def test_water_boils_at_212_at_the_sea():

@@ -8,9 +8,9 @@ ADVISOR = Path(__file__).parent.parent / "advisor"
 ROWS = [
     {"errors", "units", "facts", "clock"},
     {"suggestions", "conditions", "yamlfile", "cooknames"},
-    {"vocabulary", "profile", "settings", "water"},
+    {"vocabulary", "profile", "settings", "water", "answered", "book", "pace"},
     {"rulebook"},
-    {"changes", "situation", "ventchart", "derivation"},
+    {"changes", "situation", "ventchart", "steering", "derivation"},
     {"inference", "language", "thermal", "logbook", "wording"},
     {"reply", "lacking", "steps"},
     {"plan", "questions", "explanation", "telling"},

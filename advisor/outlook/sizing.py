@@ -8,10 +8,11 @@ from collections.abc import Mapping
 from math import exp, log
 from typing import TYPE_CHECKING
 
-from advisor.derivation import heading, settings, shown_settings
+from advisor.answered import SMALLEST_GAP
 from advisor.facts import Fact
 from advisor.situation import Situation
-from advisor.ventchart import SMALLEST_GAP, Holding
+from advisor.steering import heading, settings, shown_settings
+from advisor.ventchart import A_LITTLE_UNDER, Holding
 
 if TYPE_CHECKING:
     from advisor.thermal.hold import Hold
@@ -44,4 +45,4 @@ def sized(situation: Situation, facts: Mapping[str, Fact], chart: Holding, found
     hold, spread = joined(chart, found, doubted)
     top = facts["top_vent"].value if "top_vent" in facts else None
     shown = shown_settings(situation, float(facts["target_f"].value), top, heading(facts), now)
-    return {name: Fact(name, value, origin, now) for name, value in settings(facts, hold, shown, spread).items()}
+    return {name: Fact(name, value, origin, now) for name, value in settings(facts, Holding(hold, spread), shown, A_LITTLE_UNDER).items()}

@@ -14,10 +14,10 @@ Why
 
 from collections.abc import Iterator
 
-from advisor.derivation import HANDS_OFF_MIN
 from advisor.rule_lint.issue import Issue
 from advisor.rule_lint.material import Material
 from advisor.rulebook.schema import Amount, Number, Rule
+from advisor.steering import HANDS_OFF_MIN
 
 ID = "vent-moves"
 

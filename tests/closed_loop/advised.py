@@ -33,9 +33,10 @@ AIR = {"set_vent", "burp_lid"}
 class Cook:
     """One cooker's owner. forecasts: each made in a reply with the minute it was made, for judging later."""
 
-    def __init__(self, rulebook: Rulebook, world: World, i: int, target_f: float, knows: dict[str, Any], hands: str) -> None:
+    def __init__(self, rulebook: Rulebook, world: World, i: int, target_f: float, knows: dict[str, Any], hands: str,
+                 forecasts: bool = True) -> None:
         self.world, self.i, self.target_f, self.hands = world, i, float(target_f), hands
-        self.pipe = Pipe(Session(Conversation(rulebook, forecasts=True), None, SetClock()))
+        self.pipe = Pipe(Session(Conversation(rulebook, forecasts=forecasts), None, SetClock()))
         self.knows, self.answered = dict(knows), set()
         self.steps: list[dict] = []
         self.at, self.told, self.ready, self.look, self.kept = 0, 0.0, 0.0, 0.0, 0.0
@@ -164,11 +165,12 @@ def known(trouble: Trouble, making: Making, world: World, i: int) -> dict[str, A
             **(trouble.knows or {})}
 
 
-def cooks(rulebook: Rulebook, trouble: Trouble, making: Making, world: World, hands: tuple[str, ...]) -> list[Cook]:
+def cooks(rulebook: Rulebook, trouble: Trouble, making: Making, world: World, hands: tuple[str, ...],
+          forecasts: bool = True) -> list[Cook]:
     """The owners, each having said what is the matter."""
     made = []
     for i in range(world.n):
-        cook = Cook(rulebook, world, i, making.target_f[i], known(trouble, making, world, i), hands[i % len(hands)])
+        cook = Cook(rulebook, world, i, making.target_f[i], known(trouble, making, world, i), hands[i % len(hands)], forecasts)
         story = trouble.says.format(lit=round(making.lit_min), hours=round(making.lit_min / 60))
         words = f"bottom vent {world.bottom[i]:.0%} open, top vent {world.top[i]:.0%} open, {story}"
         cook.begin(words.rstrip(", "), world.read()[i])
@@ -177,9 +179,9 @@ def cooks(rulebook: Rulebook, trouble: Trouble, making: Making, world: World, ha
 
 
 def advise_all(rulebook: Rulebook, trouble: Trouble, making: Making, world: World, minutes: int,
-               hands: tuple[str, ...] = HANDS) -> tuple[np.ndarray, list[Cook]]:
+               hands: tuple[str, ...] = HANDS, forecasts: bool = True) -> tuple[np.ndarray, list[Cook]]:
     """(true dome [F] (minutes + 1, n), owners) of two hours under advice."""
-    owners, path = cooks(rulebook, trouble, making, world, hands), [world.truth()]
+    owners, path = cooks(rulebook, trouble, making, world, hands, forecasts), [world.truth()]
     for _ in range(minutes):
         reads, up = world.read(), world.lid_up.copy()
         for i, owner in enumerate(owners):

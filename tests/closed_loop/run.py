@@ -30,7 +30,7 @@ POLICIES = ("advised", "alone", "chase", "recipe", "perfect")
 
 
 def episode(name: str, count: int, width: float, seed: int, policies: tuple[str, ...], kind: str,
-            which: str = "first", hands: tuple[str, ...] = advised.HANDS) -> dict:
+            which: str = "first", hands: tuple[str, ...] = advised.HANDS, forecasts: bool = True) -> dict:
     """One kind of trouble under the policies asked for: {policy: Measured}, and forecasts held."""
     trouble = next(one for one in troubles.TROUBLES if one.name == name)
     world, making = troubles.start(trouble, count, width, seed, kind, which)
@@ -38,15 +38,15 @@ def episode(name: str, count: int, width: float, seed: int, policies: tuple[str,
     for policy in policies:
         own = copy.deepcopy(world)
         if policy == "advised":
-            path, owners = advised.advise_all(RULEBOOK, trouble, making, own, MINUTES + LONGER_MIN, hands)
+            path, owners = advised.advise_all(RULEBOOK, trouble, making, own, MINUTES + LONGER_MIN, hands, forecasts)
             found["forecasts"] = judged(owners, path, own, making.target_f)
             found["paths"], found["talks"] = path, [owner.talk for owner in owners]
             found["hands"] = [owner.hands for owner in owners]
         elif policy == "perfect":
             path = others.perfect(making, own, MINUTES + LONGER_MIN)
         else:
-            hands = {"alone": others.leave_alone, "chase": others.chase, "recipe": others.recipe}[policy](making)
-            path = others.drive(own, MINUTES + LONGER_MIN, hands)
+            others_hands = {"alone": others.leave_alone, "chase": others.chase, "recipe": others.recipe}[policy](making)
+            path = others.drive(own, MINUTES + LONGER_MIN, others_hands)
         lost = ~own.alive() if policy != "perfect" else np.zeros(own.n, bool)
         found[policy] = measures.measure(path[:MINUTES + 1 + LONGER_MIN], making.target_f, own.log, lost)
         found[policy].degree_hours = np.abs(path[:MINUTES] - making.target_f).sum(axis=0) / 60.0
@@ -119,7 +119,8 @@ def main(options: argparse.Namespace) -> None:
     pool = multiprocessing.Pool(options.processes)
     for world in worlds:
         print(f"=== {world} world")
-        jobs = [(name, options.cookers, options.width, options.seed, policies, options.cooker, world, hands) for name in names]
+        jobs = [(name, options.cookers, options.width, options.seed, policies, options.cooker, world, hands,
+                 not options.plain) for name in names]
         report(names, pool.imap(_episode, jobs), policies)
     pool.terminate()
     print(f"{time.perf_counter() - began:.0f} s")
@@ -168,5 +169,6 @@ if __name__ == "__main__":
     parser.add_argument("--cooker", default="large")
     parser.add_argument("--world", choices=("first", "second", "both"), default="first")
     parser.add_argument("--hands", default=",".join(advised.HANDS), help="taken in turn by the cookers of a kind")
+    parser.add_argument("--plain", action="store_true", help="by rules and chart alone, without the thermal model: quick")
     parser.add_argument("--processes", type=int, default=2)
     main(parser.parse_args())

@@ -19,7 +19,8 @@ def told(step: dict) -> str:
 def main(options: argparse.Namespace) -> None:
     name = next(t.name for t in troubles.TROUBLES if options.kind in t.name)
     hands = tuple(options.hands.split(","))
-    found = run.episode(name, options.cookers, 1.0, options.seed, ("advised",), "large", options.world, hands)
+    found = run.episode(name, options.cookers, 1.0, options.seed, ("advised",), "large", options.world, hands,
+                        not options.plain)
     i = options.which
     print(name, "target", found["target_f"][i], "hands", found["hands"][i])
     for minute, line, reply in found["talks"][i]:
@@ -39,5 +40,6 @@ if __name__ == "__main__":
     parser.add_argument("--cookers", type=int, default=2)
     parser.add_argument("--which", type=int, default=0)
     parser.add_argument("--seed", type=int, default=5)
+    parser.add_argument("--plain", action="store_true")
     parser.add_argument("--why", action="store_true")
     main(parser.parse_args())
