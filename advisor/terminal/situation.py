@@ -6,7 +6,7 @@ from pydantic import BaseModel, ConfigDict, Field, create_model
 
 from advisor.vocabulary import UNIT_NAMES, FactDefinition, Vocabulary
 
-UNIT_IN_WORDS = {**UNIT_NAMES, "fraction": "fraction 0..1", "flag": "true or false", "choice": "one of these words",
+UNIT_IN_WORDS = {**UNIT_NAMES, "fraction": "fraction 0..1", "flag": "true or false", "choice": "one of these words", "count": "how many",
                  "text": "words"}
 MOVES = {"grows": "; grows with the clock", "falls": "; falls with the clock", "stands": ""}
 
