@@ -208,3 +208,9 @@ def test_a_way_of_cooking_stands_for_a_target_until_one_is_told(conversation):
     assert reply.heard == {"dome_f": 450, "cook_style": "low"} and reply.situation["over_f"] == 200
     assert "I take your target as 250 °F" in reply.text
     assert conversation.say("want 230", 1).situation["over_f"] == 220
+
+
+def test_ash_that_was_cleared_is_not_cleared_again(conversation):
+    conversation.say("stuck at 205, want 250, lots of ash", 0)
+    reply = conversation.say("cleared it. still 205", 12)
+    assert reply.heard["ash"] == "light" and "clear_ash" not in [step.act for step in reply.steps]

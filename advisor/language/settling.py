@@ -25,6 +25,7 @@ CLOSER_TIMES = (
     "smoke_for_min",
 )
 STAYS_OPEN = {"still", "left", "open", "ajar", "propped"}
+NEAR_TARGET_F = 15.0  # common practice, no published source: off by 10-15 °F is near enough
 OPENINGS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 
 
@@ -43,13 +44,21 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     if facts.get("food_on_for_min") in [facts[name] for name in CLOSER_TIMES if name in facts]:
         facts = {name: value for name, value in facts.items() if name != "food_on_for_min"}
     rate = facts.get("rate_f_per_min")
-    if isinstance(rate, float) and rate and "trend" not in facts:
+    if isinstance(rate, float) and rate and facts.get("trend", "steady") == "steady":
         facts = facts | {"trend": "rising" if rate > 0 else "falling"}
+    if _stood_elsewhere(facts):
+        facts = {name: value for name, value in facts.items() if name != "at_target_for_min"}
     if facts.get("food_on") is False:
         facts = {name: value for name, value in facts.items() if name != "food_on_for_min"}
     if message.context.facts.get("choked") is True and "choked" not in facts and _gives_air(message, facts):
         facts = facts | {"choked": False}
     return facts
+
+
+def _stood_elsewhere(facts: dict[str, Value]) -> bool:
+    """ "Flat at 230 for 40 minutes, going for 275": a time held, but not near the target."""
+    dome, target = facts.get("dome_f"), facts.get("target_f")
+    return isinstance(dome, float) and isinstance(target, float) and abs(dome - target) > NEAR_TARGET_F
 
 
 def _lid_shut_again(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
