@@ -6,16 +6,17 @@ from dataclasses import replace
 from typing import Any
 
 from advisor.addressed import addressed
-from advisor.advice import Advice, Adviser
+from advisor.advice import Advice
+from advisor.advisers import Advisers
 from advisor.asides import aside, set_phrases, would_help
 from advisor.composing import Turn, compose
 from advisor.cook import Cook, waiting_after
-from advisor.cooknames import same_cooker
 from advisor.errors import LineRefused
 from advisor.facts import Value
 from advisor.following import followed, in_three_lines
-from advisor.language.heard import Context, Heard
+from advisor.language.heard import Heard
 from advisor.language.understanding import hear
+from advisor.listening import context_of, unclear
 from advisor.plan import Plan
 from advisor.presuming import presumed_done
 from advisor.profile import CookerProfile
@@ -52,30 +53,22 @@ class Conversation:
 
     def __init__(self, rulebook: Rulebook, profile: CookerProfile | None = None, forecasts: bool = False,
                  spoken: SpokenUnits | None = None) -> None:
-        self.rulebook, self._profile, self._forecasts = rulebook, profile or CookerProfile(), forecasts
-        self._spoken = spoken or SpokenUnits()
-        self._adviser = Adviser(rulebook, self._profile, forecasts)
-        self._of_cookers: dict[str, Adviser] = {}
+        self.rulebook, self._spoken = rulebook, spoken or SpokenUnits()
+        self._advisers = Advisers(rulebook, profile or CookerProfile(), forecasts)
         self.reset()
 
     def use(self, rulebook: Rulebook) -> None:
         """Go on with another rule base; raises and keeps the old one when the new one can't be made ready."""
-        self._adviser = Adviser(rulebook, self._profile, self._forecasts)
-        self._of_cookers = {name: self._adviser.on(own.profile) for name, own in self._of_cookers.items()}
+        self._advisers.use(rulebook)
         self.rulebook = rulebook
 
     def know(self, profiles: Mapping[str, CookerProfile]) -> None:
         """What is known of single cookers, by name ("": the one nobody names); all others go by `profile`."""
-        self._of_cookers = {name: self._adviser.on(profile) for name, profile in profiles.items()}
-        self._own_go_on()
-
-    def _adviser_of(self, cooker: str) -> Adviser:
-        named = (own for name, own in self._of_cookers.items() if name == cooker or name and cooker and same_cooker(name, cooker))
-        return next(named, self._adviser)
+        self._advisers.know(profiles)
 
     def profile_of(self, cooker: str) -> CookerProfile:
         """What was known of a cooker, by name, before anybody spoke."""
-        return self._adviser_of(cooker).profile
+        return self._advisers.of(cooker).profile
 
     @property
     def cookers(self) -> tuple[str, ...]:
@@ -89,20 +82,21 @@ class Conversation:
     def standings(self, now: float) -> tuple[Standing, ...]:
         """Where each cooker stands that anything is known of, by name; worked out without asking the rules."""
         cooks = sorted(self._stand.cooks, key=lambda cook: cook.name)
-        return tuple(standing_of(cook, self._adviser_of(cook.name).known(cook.situation, now), now) for cook in cooks)
+        return tuple(standing_of(cook, self._advisers.of(cook.name).known(cook.situation, now), now) for cook in cooks)
 
     # -- ways in --------------------------------------------------------------------------------------------------
 
     def say(self, words: str, now: float, minute_of_day: int | None = None) -> Reply:
         """A message in the person's own words."""
-        heard = stated(addressed(words, hear(words, self.rulebook.vocabulary, self._context(now, minute_of_day))))
+        context = context_of(self._stand, self._spoken.heard(self._units), self.rulebook, now, minute_of_day)
+        heard = stated(addressed(words, hear(words, self.rulebook.vocabulary, context)))
         if "undo" in heard.intents:
             return self._undo(now)
         with self._all_or_nothing():
             self._units = heard.units or self._units
             if heard.cooker:
                 self._stand.switch(heard.cooker)
-            advise, turn = self._adviser_of(self.current.name).advise, self._amid(Turn({}, {}), now)
+            advise, turn = self._advisers.of(self.current.name).advise, self._amid(Turn({}, {}), now)
             if reply := aside(heard, self.current, advise, now, self.wording(), self.rulebook, turn):
                 return reply
             return self._take(words, heard, now)
@@ -147,9 +141,7 @@ class Conversation:
         """Start over: nothing is known of any cooker."""
         self._stand = Stand()
         self._units: UnitStyle | None = None
-        self._found: Mapping[str, Any] = {}  # by the physics, before this process
-        self._adviser.go_on([])
-        self._own_go_on()
+        self._advisers.go_on({})
         return Reply(text=self.rulebook.catalogue.phrases["greeting"])
 
     def finish(self) -> None:
@@ -172,27 +164,18 @@ class Conversation:
     @property
     def profile(self) -> CookerProfile:
         """What was known of the cooker before anybody spoke."""
-        return self._profile
+        return self._advisers.profile
 
     def state(self) -> dict[str, Any]:
         """All that is needed to go on from here, as JSON data."""
-        own = {name: adviser.found for name, adviser in self._of_cookers.items()}
-        return remember(self._stand, self._units) | {"found": {"all": self._adviser.found, "own": own}}
+        return remember(self._stand, self._units) | {"found": self._advisers.found()}
 
     def resume(self, state: Mapping[str, Any], in_hand: str | None = None) -> None:
         """Go on from what `state` gave. in_hand: the cooker to turn to, if it is known there."""
         self._stand, self._units = recall(state, self.rulebook)
-        self._found = state.get("found", {})
-        self._adviser.go_on(self._found.get("all", []))
-        self._own_go_on()
+        self._advisers.go_on(state.get("found", {}))
         if in_hand is not None and in_hand in ("", *self._stand.names):
             self._stand.current = in_hand
-
-    def _own_go_on(self) -> None:
-        """The physics of single cookers goes on with what it found before."""
-        for name, adviser in self._of_cookers.items():
-            if adviser is not self._adviser:
-                adviser.go_on(self._found.get("own", {}).get(name, []))
 
     # -- one turn -------------------------------------------------------------------------------------------------
 
@@ -239,7 +222,7 @@ class Conversation:
         named = {"cooker": stand.current} if heard.cooker else {}
         turn = Turn(heard.facts | named, passing(heard, rulebook.vocabulary),
                     tuple(OtherHeard(cooker=name, heard=told) for name, told in heard.others),
-                    presumed + set_phrases(words, heard, before, rulebook.catalogue), usable(heard), self._unclear(heard),
+                    presumed + set_phrases(words, heard, before, rulebook.catalogue), usable(heard), unclear(heard, rulebook, self.wording()),
                     short=is_small_talk(heard), quiet=heard.intents == ("thanks",) and is_small_talk(heard), did=did,
                     asks_where=bool(self.current.steps) and asks_where(words, heard, rulebook.catalogue.where_words))
         return self._most_urgent(turn, now)
@@ -292,10 +275,10 @@ class Conversation:
     def _plan(self, cooker: str, now: float) -> Plan:
         """What a cooker calls for, with nothing asked and nothing forecast."""
         situation = self._stand[cooker].situation
-        return self._adviser_of(cooker).advise(situation, now, self.wording(), asking=False, forecasting=False).plan
+        return self._advisers.of(cooker).advise(situation, now, self.wording(), asking=False, forecasting=False).plan
 
     def _advice(self, cooker: str, now: float, passing: Mapping[str, Value]) -> Advice:
-        return self._adviser_of(cooker).advise(self._stand[cooker].situation, now, self.wording(), passing)
+        return self._advisers.of(cooker).advise(self._stand[cooker].situation, now, self.wording(), passing)
 
     def _opener(self, turn: Turn, advice: Advice) -> QuestionAsked | None:
         """When there is nothing to do and nothing to say, ask the first thing a good hand would ask; when nothing could
@@ -304,27 +287,8 @@ class Conversation:
             return would_help(advice, self.rulebook, self.wording())
         if advice.plan.steps or advice.inference.fired("teach"):
             return None
-        opening = self._adviser.opening_question(self.current.situation, advice, self.wording())
+        opening = self._advisers.common.opening_question(self.current.situation, advice, self.wording())
         return opening or (None if turn.understood else would_help(advice, self.rulebook, self.wording()))
-
-    def _unclear(self, heard: Heard) -> QuestionAsked | None:
-        if not heard.unclear:
-            return None
-        says = self.wording().fill(self.rulebook.catalogue.phrases["unclear"], {"said": heard.unclear.said})
-        return QuestionAsked(fact=heard.unclear.could_be[0][0], says=says, choices=("Fahrenheit", "Celsius"),
-                             because="the two are far apart")
-
-    def _context(self, now: float, minute_of_day: int | None) -> Context:
-        cook = self.current
-        known = {other.name: {name: fact.value for name, fact in other.situation.at(self.rulebook.vocabulary, now).items()}
-                 for other in self._stand.all}
-        facts = known.pop(cook.name)
-        asked, told = cook.asked, cook.situation.facts.values()
-        latest = max((fact.at_min for fact in told if fact.origin in ("said", "measured")), default=now)
-        recent = frozenset(fact.name for fact in told if fact.at_min == latest and fact.origin in ("said", "measured"))
-        return Context(asked=asked.fact if asked else None, choices=asked.choices if asked else (), facts=facts,
-                       units=self._spoken.heard(self._units), minute_of_day=minute_of_day, cookers=self.cookers, current=cook.name,
-                       elsewhere=known, recent=recent)
 
     def _needs_you(self, cooker: str) -> str:
         return self.rulebook.catalogue.phrases["needs_you_too"].replace("{cooker}", self._called(cooker))

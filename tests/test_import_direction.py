@@ -18,6 +18,7 @@ ROWS = [
     {"advice", "cook"},
     {"composing", "course", "stand", "urgency"},
     {"addressed", "asides", "following", "presuming", "remembering", "reporting", "standing"},
+    {"advisers", "listening"},
     {"conversation"},
     {"keeping"},
     {"session"},

@@ -11,8 +11,8 @@ from advisor.facts import Value
 from advisor.language.answers import answer, is_refusal
 from advisor.language.clocks import mark_clock_times
 from advisor.language.cookers import parts_of
-from advisor.language.events import event_facts
 from advisor.language.dictated import marks_for_words
+from advisor.language.events import event_facts
 from advisor.language.foods import food_facts
 from advisor.language.heard import Context, Heard
 from advisor.language.intents import done_steps, intents_of, is_all_done, topic_of
