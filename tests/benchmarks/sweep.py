@@ -12,6 +12,9 @@ import re
 import sys
 import time
 from collections import Counter
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from advisor.advice import Adviser
 from advisor.composing import Turn, compose
