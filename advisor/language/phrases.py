@@ -27,7 +27,7 @@ STILL_TRUE_OF_THE_PAST = {
 COVERS = {
     "clothes_burn": {"flames", "fire_spreads"},
     "stand_unsafe": {"trend"},
-    "coals_loose": {"indoors", "trend", "fire_out"},
+    "coals_loose": {"indoors", "trend", "fire_out", "wood_state"},
     "gas_near": {"trend"},
     "gas_fire": {"flames", "smell"},
     "raw_touched": {"trend"},

@@ -58,3 +58,9 @@ def test_a_bare_figure_goes_to_what_stood_near_it(listen):
     assert listen("it's 168 now", facts=at_250).facts == {"meat_f": 168}
     assert listen("273", asked="target_f", facts={"dome_f": 265.0}).facts == {"dome_f": 273}
     assert listen("275", asked="target_f", facts={"dome_f": 265.0}).facts == {"target_f": 275}
+
+
+@pytest.mark.parametrize("words", ["theres an ember that fell out onto the deck", "a coal rolled out on the grass"])
+def test_coals_that_fell_out_are_no_falling_dome(listen, words):
+    heard = listen(words).facts
+    assert heard["coals_loose"] is True and not {"trend", "fire_out"} & set(heard)
