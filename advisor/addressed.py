@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from advisor.cooknames import canonical
 from advisor.language.heard import Heard
+from advisor.language.normalise import bare_words
 
 DONE = {"done", "finished"}
 
@@ -12,7 +13,7 @@ def addressed(words: str, heard: Heard) -> Heard:
     """`heard`, where a cooker's name alone asks what to do there, and its number is no step's unless a step is named."""
     if not heard.cooker or heard.facts or heard.others or heard.about or heard.unclear or heard.refused:
         return heard
-    said = "".join(c if c.isalnum() else " " for c in words.lower()).split()
+    said = bare_words(words)
     if set(heard.intents) <= {"off_topic"}:
         return replace(heard, intents=("done",) if DONE & set(said[-1:]) else ("what_now",))
     numbers = tuple(map(str, heard.done_steps))

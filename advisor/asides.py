@@ -7,6 +7,7 @@ from advisor.composing import Turn, answers_of, compose
 from advisor.cook import Cook
 from advisor.explanation import why, why_in_danger, why_not
 from advisor.language.heard import Heard
+from advisor.language.normalise import bare_words
 from advisor.questions import KEEP_CLEAR, phrase
 from advisor.reply import AnswerSaid, QuestionAsked, Reply
 from advisor.rulebook.catalogue import Catalogue
@@ -117,7 +118,7 @@ def set_phrases(words: str, heard: Heard, cook: Cook, catalogue: Catalogue) -> t
 
 def _how_unused(words: str, catalogue: Catalogue) -> str:
     """The phrase for what could not be used: off the subject only where nothing of fire, cooker or food is named."""
-    said = "".join(c if c.isalpha() else " " for c in words.lower()).split()
+    said = bare_words(words, digits=False)
     if any(word.removesuffix("s") in catalogue.trade_words or word in catalogue.trade_words for word in said):
         return "not_used"
     return "off_topic" if len(said) > SHORTEST_TALK else "not_understood"

@@ -7,6 +7,7 @@ from advisor.changes import VENTS
 from advisor.cook import Cook
 from advisor.facts import Value
 from advisor.language.heard import Heard
+from advisor.language.normalise import bare_words
 from advisor.rulebook.loader import Rulebook
 from advisor.vocabulary import Vocabulary
 
@@ -30,7 +31,7 @@ def as_reported(words: str, heard: Heard, cook: Cook) -> Heard:
                if step.n in cook.steps_in_hand() and step.act == "set_vent"}
     shown = [name for name, opening in set_now.items() if name in heard.facts and _is_near(heard.facts[name], opening)
              and not (name in cook.situation.facts and _is_near(cook.situation.facts[name].value, opening))]
-    deed = DEED & set("".join(c if c.isalpha() else " " for c in words.lower()).split())
+    deed = DEED & set(bare_words(words, digits=False))
     if not (shown and deed) or {"done", "correction", "ask"} & set(heard.intents):
         return heard
     return replace(heard, intents=("done", *heard.intents))
@@ -78,7 +79,7 @@ def declined(words: str, heard: Heard, cook: Cook, vocabulary: Vocabulary) -> tu
     """The facts a refusal is about: those it names ("stop asking about the smoke"), else the question that stands open."""
     if "declined" not in heard.intents:
         return ()
-    said = f" {' '.join(''.join(c if c.isalnum() else ' ' for c in words.lower()).split())} "
+    said = f" {' '.join(bare_words(words))} "
     named = tuple(fact for fact in vocabulary.askable if fact not in heard.facts
                   and any(f" {name} " in said for name in _names_of(fact, vocabulary)))
     return named or ((cook.asked.fact,) if cook.asked else ())

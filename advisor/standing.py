@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from advisor.cook import IDLE, Cook, Waiting, in_hand
 from advisor.facts import Fact, Value
 from advisor.language.heard import Heard
+from advisor.language.normalise import bare_words
 from advisor.reply import CautionSaid, StepSaid
 from advisor.telling import danger_lines
 from advisor.wording import Wording, minutes
@@ -66,7 +67,7 @@ def asks_where(words: str, heard: Heard, known: Iterable[str]) -> bool:
     """Whether a message does nothing but ask where things stand, in one of the phrases `known`."""
     if heard.facts or heard.others or heard.about or heard.unclear or not set(heard.intents) <= {"what_now", "ask"}:
         return False
-    said = f" {' '.join(''.join(c if c.isalnum() else ' ' for c in words.lower().replace(chr(39), '')).split())} "
+    said = f" {' '.join(bare_words(words.replace(chr(39), '')))} "
     return any(f" {phrase} " in said for phrase in known)
 
 

@@ -8,10 +8,10 @@ from typing import Any
 
 from advisor.clock import TalkClock
 from advisor.logbook import records
+from advisor.logbook.records import MS_A_MINUTE
 from advisor.reply import Reply
 from advisor.stand import Stand
 
-MS = 60_000  # in a minute
 RESET, FINISH, NOTE = "reset", "finish", "note"  # kinds of turns that are more than words
 
 
@@ -36,7 +36,7 @@ class Place:
 
     def ms(self, minute: float) -> int:
         """A minute of the talk as a moment."""
-        return self.epoch_ms + round(minute * MS)
+        return self.epoch_ms + round(minute * MS_A_MINUTE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +58,7 @@ class KeptTurn:
     @property
     def ms(self) -> int:
         """The real moment at which it was taken."""
-        return round(self.clock.kept_at * MS)
+        return round(self.clock.kept_at * MS_A_MINUTE)
 
 
 def place_of(talk: records.Talk) -> Place:
@@ -71,7 +71,7 @@ def clock_in(talk: records.Talk) -> TalkClock:
     try:
         return TalkClock(**{name: float(value) for name, value in talk.state["clock"].items()})
     except (KeyError, TypeError, ValueError, AttributeError):
-        return TalkClock(kept_at=talk.opened_ms / MS, now_min=max(0.0, (talk.opened_ms - talk.epoch_ms) / MS))
+        return TalkClock(kept_at=talk.opened_ms / MS_A_MINUTE, now_min=max(0.0, (talk.opened_ms - talk.epoch_ms) / MS_A_MINUTE))
 
 
 def state_of(turn: KeptTurn, place: Place) -> dict[str, Any]:

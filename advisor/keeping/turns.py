@@ -5,8 +5,9 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from advisor.keeping.cooks import begin_cooks, enter_cook, finish, renamed, say
-from advisor.keeping.place import FINISH, MS, NOTE, RESET, KeptTurn, Place, state_of
+from advisor.keeping.place import FINISH, NOTE, RESET, KeptTurn, Place, state_of
 from advisor.logbook import records
+from advisor.logbook.records import MS_A_MINUTE
 from advisor.profile import CookerProfile
 
 if TYPE_CHECKING:
@@ -35,7 +36,7 @@ def enter(book: "TalkWriter", place: Place, turn: KeptTurn, profile_of: ProfileO
 
 def _open(book: "TalkWriter", turn: KeptTurn) -> Place:
     """A new talk, whose minute 0 lies as far back as the turn's minute says."""
-    place = Place(epoch_ms=round((turn.clock.kept_at - turn.clock.now_min) * MS))
+    place = Place(epoch_ms=round((turn.clock.kept_at - turn.clock.now_min) * MS_A_MINUTE))
     return replace(place, talk_id=book.open_new_talk(place.epoch_ms, turn.ms, state_of(turn, place)))
 
 

@@ -31,6 +31,11 @@ class Message:
             end += 1
         return start, end
 
+    def clauses(self) -> list[tuple[int, int]]:
+        """(start, end) of every clause that holds anything."""
+        cuts = [at for at, token in enumerate(self.tokens) if token.is_pause] + [len(self.tokens)]
+        return [(start, end) for start, end in zip([0, *(cut + 1 for cut in cuts)], cuts, strict=False) if start < end]
+
     def is_laid_by(self, end: int, at: int) -> bool:
         """Whether the thing named up to `end` was only put on or taken off before the talk went on ("and it ...")."""
         between = [token.text for token in self.tokens[end:at]]

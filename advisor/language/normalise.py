@@ -53,6 +53,12 @@ def normalise(text: str) -> str:
     return _SPACES.sub(" ", text.lower()).strip()
 
 
+def bare_words(text: str, digits: bool = True) -> list[str]:
+    """The words of `text` in lower case, marks taken for blanks; digits too where they are not wanted."""
+    is_kept = str.isalnum if digits else str.isalpha
+    return "".join(char if is_kept(char) else " " for char in text.lower()).split()
+
+
 def _plain(char: str) -> str:
     """A letter, digit or mark as it stands; accents stay; anything that is not readable becomes a space."""
     if char.isascii():

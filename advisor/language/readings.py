@@ -16,8 +16,9 @@ from advisor.language.temperatures import temperature_claims
 from advisor.language.unread import WIDEST_READING
 
 FEWEST_FOR_TREND = 3
+# What dome and meat may move between two looks: judgement.
 NEAR_DOME_F = 60.0
-NEAR_MEAT_F, FAR_FROM_DOME_F = 15.0, 50.0  # what meat and dome may move between two looks: judgement
+NEAR_MEAT_F, FAR_FROM_DOME_F = 15.0, 50.0
 WISHES = {"target_f", "meat_target_f"}
 
 

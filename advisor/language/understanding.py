@@ -73,7 +73,7 @@ def _facts(message: Message):
         **readings.facts,
     } | _told_trend(phrases)
     facts = {fact: value for fact, value in heard.items() if value is not None}
-    facts |= turned(message, facts)
+    facts |= turned(message)
     facts |= event_facts(message, facts)
     if readings.unclear is None:
         facts |= answer(message, facts)

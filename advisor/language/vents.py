@@ -63,7 +63,7 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
     dangling: list[int] = []
     latest: list[int] = []
     homeless: list[Opening] = []
-    for start, end in _clauses(message):
+    for start, end in message.clauses():
         subjects = [at for at in range(start, end) if _is_subject(message, at)]
         inside = _told_amounts(message, [one for one in openings if start <= one.match.start < end])
         if not subjects and inside and (dangling or _is_news(message, start, end)):
@@ -121,13 +121,6 @@ def _is_one_vent(message: Message, start: int, end: int) -> bool:
 def _is_news(message: Message, start: int, end: int) -> bool:
     """ "..., now shut": the vents named last, in another state."""
     return end - start <= SHORT_CLAUSE and any(token.text == "now" for token in message.tokens[start:end])
-
-
-def _clauses(message: Message) -> list[tuple[int, int]]:
-    cuts = [at for at, token in enumerate(message.tokens) if token.is_pause] + [len(message.tokens)]
-    return [
-        (start, end) for start, end in zip([0, *(cut + 1 for cut in cuts)], cuts, strict=False) if start < end
-    ]
 
 
 def _is_subject(message: Message, at: int) -> bool:

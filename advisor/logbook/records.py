@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Any, Literal
 
+MS_A_MINUTE = 60_000
 Probe = Literal["dome", "grate", "meat", "ambient"]
 Vent = Literal["bottom", "top"]
 Origin = Literal["said", "measured", "imported"]

@@ -9,12 +9,12 @@ from typing import Any, Literal
 from advisor.errors import DrafthandError
 from advisor.logbook import records
 from advisor.logbook.reader import Reader
+from advisor.logbook.records import MS_A_MINUTE
 from advisor.report.story import Advised, CookStory, Deed, FuelTold, LidUp, Note, Points, VentMove
 from advisor.units import UnitStyle
 
-MS = 60_000
 BURP = "burp_lid"
-SAME_LIFT_MS = 2 * MS  # a burp reported done belongs to a lid told so close to it; judgement
+SAME_LIFT_MS = 2 * MS_A_MINUTE  # a burp reported done belongs to a lid told so close to it; judgement
 CELSIUS = UnitStyle(temperature="C", length="cm", mass="kg")
 
 Told = tuple[int, str, Any]  # moment (ms), fact, value
@@ -27,7 +27,7 @@ class _Minutes:
     start_ms: int
 
     def of(self, at_ms: int) -> float:
-        return (at_ms - self.start_ms) / MS
+        return (at_ms - self.start_ms) / MS_A_MINUTE
 
     def if_known(self, at_ms: int | None) -> float | None:
         return None if at_ms is None else self.of(at_ms)
@@ -121,7 +121,7 @@ def _lids(lids: Iterable[int], deeds: Iterable[records.Deed], told: Iterable[Tol
         if before is None or at_ms - before > SAME_LIFT_MS:
             before, shut = at_ms, _shut_after(at_ms, states)
             burp = any(0 <= burp - at_ms <= SAME_LIFT_MS for burp in burps)
-            yield LidUp(minute.of(at_ms), burp, None if shut is None else (shut - at_ms) / MS)
+            yield LidUp(minute.of(at_ms), burp, None if shut is None else (shut - at_ms) / MS_A_MINUTE)
 
 
 def _shut_after(at_ms: int, states: Iterable[tuple[int, bool]]) -> int | None:
@@ -151,7 +151,7 @@ def _food(deeds: Iterable[records.Deed], told: list[Told]) -> tuple[int | None, 
     """(put on, taken off, rested until), moments; from steps done, from words, or None."""
     on = [deed.at_ms for deed in deeds if deed.act == "put_food_on"]
     on += [at_ms for at_ms, fact, value in told if fact == "food_on" and value is True]
-    on += [at_ms - round(value * MS) for at_ms, fact, value in told if fact == "food_on_for_min"]
+    on += [at_ms - round(value * MS_A_MINUTE) for at_ms, fact, value in told if fact == "food_on_for_min"]
     start = min(on, default=None)
     off = [deed.at_ms for deed in deeds if deed.act == "take_food_off"]
     off += [at_ms for at_ms, fact, value in told if (fact, value) in (("food_on", False), ("resting", True))]

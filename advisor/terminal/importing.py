@@ -21,6 +21,7 @@ from advisor.importing.table import Cells, Shape, Wrong, rows
 from advisor.importing.wishing import wish, wishes
 from advisor.importing.words import ColumnWords, read_column_words
 from advisor.logbook.opening import Logbook
+from advisor.logbook.records import MS_A_MINUTE
 from advisor.terminal import door
 from advisor.terminal.books import open_book, settings
 from advisor.terminal.layout import columns
@@ -33,7 +34,7 @@ def run(call: argparse.Namespace) -> int:
     path, said = Path(call.file), wishes(vars(call))
     shape, words = shape_of(path), read_column_words()
     sample, count = sampled(rows(path, shape, Wrong()))
-    now_ms = round(EpochClock().minutes() * 60_000)
+    now_ms = round(EpochClock().minutes() * MS_A_MINUTE)
     recipe = agreed(Source(path.name, shape, sample, count), words, said, now_ms)
     logbook = open_book(call.data)
     with progress("reading", count) as tell:

@@ -16,6 +16,7 @@ from advisor.importing.stream import Stream
 from advisor.importing.telling import taken_for
 from advisor.importing.wishing import wishes
 from advisor.importing.words import read_column_words
+from advisor.logbook.records import MS_A_MINUTE
 from advisor.terminal import ready
 from advisor.terminal.watching import Minder
 from advisor.units import c_to_f
@@ -68,7 +69,7 @@ def follow(source: "File | Standard", stream: Stream, minder: Minder, stop: thre
     """Until the input ends, or the person stops it. once: no longer than what is there already."""
     clock, told = EpochClock(), False
     while not stop.is_set() and (lines := source.lines()) is not None:
-        now_ms = round(clock.minutes() * 60_000)
+        now_ms = round(clock.minutes() * MS_A_MINUTE)
         if source.started_anew:
             stream.anew()
         rows = stream.add(lines, now_ms) if lines else []

@@ -8,6 +8,7 @@ from typing import Any
 from advisor.clock import EpochClock
 from advisor.importing.recipe import Measured
 from advisor.importing.telling import moment_words
+from advisor.logbook.records import MS_A_MINUTE
 from advisor.reply import Reply, StepSaid
 from advisor.session import Session
 from advisor.telling import danger_lines, step_lines
@@ -19,12 +20,11 @@ from advisor.watching.speech import Speech, read_watch_words
 from advisor.watching.watcher import Event, Watcher
 from advisor.wording import Wording
 
-LIVE_MS = 30 * 60_000     # a last reading no older than this is of a fire that burns now
-FRESH_MS = 15 * 60_000    # what was seen longer ago is told in one line, without steps
-NOW_MS = 2 * 60_000       # the kept talk goes by the real clock: a reading older than this is not told it as one of now
+LIVE_MS = 30 * MS_A_MINUTE     # a last reading no older than this is of a fire that burns now
+FRESH_MS = 15 * MS_A_MINUTE    # what was seen longer ago is told in one line, without steps
+NOW_MS = 2 * MS_A_MINUTE       # the kept talk goes by the real clock: a reading older than this is not told it as one of now
 FEED_MIN = 1.0            # the conversation hears of a reading so often
 FIRST_STEPS = 3
-MS = 60_000.0
 LEVELS = ("warning",)
 
 
@@ -68,7 +68,7 @@ class Minder:
 
     def take(self, measured: Measured, target_f: float | None, now_ms: int) -> None:
         """One row."""
-        minute = (measured.at_ms - self._epoch_ms) / MS
+        minute = (measured.at_ms - self._epoch_ms) / MS_A_MINUTE
         self._last_ms, self._came_ms = measured.at_ms, now_ms
         self._latest |= measured.values
         if target_f is not None and self._told_target is None:
@@ -88,7 +88,7 @@ class Minder:
             for event in self.watcher.standing():
                 self._told(event, now_ms)
         if self._session is not None and self._last_ms:
-            for event in self.watcher.silence((self._last_ms + now_ms - self._came_ms - self._epoch_ms) / MS):
+            for event in self.watcher.silence((self._last_ms + now_ms - self._came_ms - self._epoch_ms) / MS_A_MINUTE):
                 self._told(event, now_ms)
 
     def end(self) -> None:
@@ -121,7 +121,7 @@ class Minder:
     # -- saying ---------------------------------------------------------------------------------------------------------
 
     def _told(self, event: Event, now_ms: int) -> None:
-        at_ms = round(self._epoch_ms + event.at * MS)
+        at_ms = round(self._epoch_ms + event.at * MS_A_MINUTE)
         facts = self._facts(event)
         reply = self._feed(facts, event.at, now_ms) if facts or event.what == "alarm" else None
         self._passed_over |= event.what == "alarm" and reply is None

@@ -8,7 +8,7 @@ from itertools import pairwise
 from advisor.watching.lines import Points
 from advisor.watching.scene import Scene, Sighting
 
-LOOK_MIN = 90.0
+LOOK_MIN = 90.0      # how far back a swing is looked for: judgement
 TURN_F = 15.0        # judgement: "near enough" on one side to "near enough" on the other
 TURNS = 4            # two swings there and back
 SPREADS = 4.0        # a turn is larger than so many spreads of a restless thermometer

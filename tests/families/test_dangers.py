@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 import yaml
+from holding import hold
 
-from advisor.conversation import Conversation
 from advisor.reply import Reply
 from advisor.rulebook.schema import STANDINGS
 
@@ -35,21 +35,9 @@ WATER_IS_RIGHT = {"cool_burn", "check_thermometer"}
 TURNS = [(name, number) for name, turns in TALK.items() for number, _ in enumerate(turns)]
 
 
-def hold(rulebook, turns) -> list[Reply]:
-    """The replies to a conversation, in turn."""
-    conversation, now, replies = Conversation(rulebook), 0.0, []
-    for turn in turns:
-        words = turn["say"]
-        if words.startswith("+"):
-            minutes, words = words[1:].split(" ", 1)
-            now += float(minutes)
-        replies.append(conversation.say(words, now))
-    return replies
-
-
 @pytest.fixture(scope="module")
 def replies(rulebook) -> dict[str, list[Reply]]:
-    return {name: hold(rulebook, turns) for name, turns in TALK.items()}
+    return {name: hold(rulebook, (turn["say"] for turn in turns)) for name, turns in TALK.items()}
 
 
 def fired(reply: Reply) -> set[str]:

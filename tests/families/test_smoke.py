@@ -4,23 +4,11 @@ from pathlib import Path
 
 import pytest
 import yaml
+from holding import hold
 
-from advisor.conversation import Conversation
 from advisor.reply import Reply
 
 TALK = yaml.safe_load((Path(__file__).parent.parent / "data" / "smoke_talk.yaml").read_text(encoding="utf-8"))
-
-
-def hold(rulebook, turns) -> list[Reply]:
-    """The replies to a conversation; "+12 words" lets twelve minutes pass first."""
-    conversation, now, replies = Conversation(rulebook), 0.0, []
-    for turn in turns:
-        words = turn
-        if turn.startswith("+"):
-            minutes, words = turn[1:].split(" ", 1)
-            now += float(minutes)
-        replies.append(conversation.say(words, now))
-    return replies
 
 
 def rules_of(reply: Reply) -> set[str]:

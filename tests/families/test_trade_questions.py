@@ -1,31 +1,21 @@
 """Questions of the trade in plain words are answered, with or without a reading, and reasons are given to "why"."""
 
 import re
+from functools import partial
 from pathlib import Path
 
 import pytest
 import yaml
+from holding import hold
 
-from advisor.conversation import Conversation
-from advisor.reply import Reply
-
+talk = partial(hold, each_min=1.0)
 TALK = yaml.safe_load((Path(__file__).parent.parent / "data" / "trade_questions.yaml").read_text(encoding="utf-8"))
 ASKED = [(rule, turns) for rule, talks in TALK.items() for turns in talks]
 
 
-def hold(rulebook, turns) -> list[Reply]:
-    """The replies to a conversation; "+12 words" lets twelve minutes pass first, any other turn one."""
-    conversation, now, replies = Conversation(rulebook), 0.0, []
-    for turn in turns:
-        minutes, words = turn[1:].split(" ", 1) if turn.startswith("+") else (1.0, turn)
-        now += float(minutes)
-        replies.append(conversation.say(words, now))
-    return replies
-
-
 @pytest.mark.parametrize(("rule", "turns"), ASKED, ids=[turns[-1] for _, turns in ASKED])
 def test_the_question_is_answered(rulebook, rule, turns):
-    reply = hold(rulebook, turns)[-1]
+    reply = talk(rulebook, turns)[-1]
     assert [answer.because for answer in reply.answers] == [rule]
     assert reply.answers[0].says.split(".")[0] in reply.text
 
@@ -37,7 +27,7 @@ def test_the_question_is_answered(rulebook, rule, turns):
     ["blowing a gale, swinging 220 to 290, want 250", "why"],
 ], ids=lambda turns: turns[-1])
 def test_reasons_are_given_in_a_cooks_words(rulebook, turns):
-    text = hold(rulebook, turns)[-1].text
+    text = talk(rulebook, turns)[-1].text
     assert not [rule for rule in rulebook.by_id if rule in text]
     assert not re.search(r"[+-]0\.\d\d|is not known|_[a-z]|\btrue\b|\bfalse\b", text)
 
@@ -47,12 +37,12 @@ def test_reasons_are_given_in_a_cooks_words(rulebook, turns):
     (["white smoke, lit 15 min ago", "why cant i put the ribs on now"], "Cold meat takes up most smoke at the start"),
 ])
 def test_a_why_about_the_trade_gets_the_reason(rulebook, turns, reason):
-    assert reason in hold(rulebook, turns)[-1].text
+    assert reason in talk(rulebook, turns)[-1].text
 
 
 @pytest.mark.parametrize("danger", ["my head hurts, its in the garage", "its in the garage, its lit", "drip pan is on fire"])
 @pytest.mark.parametrize("question", ["how do i sear a steak", "should i close the top vent", "how do i raise the temp",
                                       "do i need the deflector", "how do i lower the temp", "when do i shut the lid"])
 def test_no_steering_is_taught_while_people_are_in_danger(rulebook, danger, question):
-    taught = {answer.because for answer in hold(rulebook, [danger, question])[-1].answers}
+    taught = {answer.because for answer in talk(rulebook, [danger, question])[-1].answers}
     assert taught <= {"teach/searing--not-now", "teach/lid-position--fat-burns"}
