@@ -210,7 +210,7 @@ def _whole_names(cues: list[Match]) -> list[Match]:
         cue
         for cue in cues
         if not (
-            cue.means in NAMES
+            cue.means in NAMES | {"either"}
             and any(
                 other.start <= cue.start and cue.end <= other.end and len(other) > len(cue) for other in names
             )

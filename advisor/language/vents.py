@@ -57,7 +57,9 @@ class Opening:
 def vent_facts(message: Message) -> dict[str, Value | None]:
     """bottom_vent, top_vent and their inches; None marks a vent that was moved by an unknown amount."""
     openings = [
-        _opening(message, match) for match in longest_first(message.lexicon.openings.find(message.tokens))
+        _opening(message, match)
+        for match in longest_first(message.lexicon.openings.find(message.tokens))
+        if not _is_filled(message, match)
     ]
     facts: dict[str, Value | None] = {}
     dangling: list[int] = []
@@ -78,6 +80,11 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
         for opening, vents in _paired(message, subjects, inside):
             _set(facts, message, opening, vents)
     return facts | _same_again(message, facts)
+
+
+def _is_filled(message: Message, match: Match) -> bool:
+    """ "Bottom vent's full of ash": no word of how far it is open."""
+    return message.tokens[match.end - 1].text == "full" and message.words(match.end, match.end + 1) == "of"
 
 
 def _same_again(message: Message, facts: dict[str, Value | None]) -> dict[str, Value | None]:

@@ -46,6 +46,9 @@ def test_what_is_asked_or_told_of_others_is_no_fact(listen, words):
     ("opened top 5 mm and bottom 2 cm", {"top_vent_in": 0.197, "bottom_vent_in": 0.787}),
     ("half the fire went out, only burning on the left", {"burn_pattern": "one_side"}),
     ("headaches gone now", {"co_symptoms": False}),
+    ("ceramic grill crept up to 315", {"dome_f": 315, "grate_f": None}),
+    ("bottom vents full of ash", {"ash": "heavy", "bottom_vent": None}),
+    ("pulled the lid up to spritz, was 240 now its 205", {"lid_was_open": True, "dome_f": 205}),
 ])
 def test_the_words_go_to_the_right_fact(listen, words, facts):
     heard = listen(words).facts
