@@ -8,17 +8,19 @@ import json
 import random
 import shutil
 import sqlite3
-import subprocess
-import sys
+import tempfile
 import threading
-from collections.abc import Iterator
-from contextlib import suppress
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from dataclasses import asdict, dataclass, field
 from pathlib import Path
+
+from nursery import Cold, Forked
 
 from advisor.clock import SetClock
 from advisor.conversation import Conversation
 from advisor.logbook.connecting import FILE
-from advisor.logbook.opening import open_logbook
+from advisor.logbook.opening import Logbook, open_logbook
 from advisor.rulebook.loader import Rulebook
 from advisor.session import Session
 from advisor.terminal.pipe import Pipe
@@ -42,88 +44,108 @@ def conversation(dice: random.Random) -> Iterator[dict]:
         yield line | {"at_min": at_min}
 
 
+COLD = 1 / 8                    # of the processes start from nothing, the others are forked
+COLD_S, FORKED_S = (0.4, 1.5), (0.02, 0.06, 0.25)  # within which they die: while starting, in the middle of a turn, after it
+MEMORY = Path("/dev/shm")       # a copy that is only looked at need not reach a disk
+
+
+@dataclass
 class Tally:
     """What came of it. broken: every difference found, in words."""
 
-    def __init__(self) -> None:
-        self.kills = self.lines = self.kept_unanswered = self.conversations = 0
-        self.broken: list[str] = []
+    kills: int = 0
+    lines: int = 0
+    kept_unanswered: int = 0
+    conversations: int = 0
+    broken: list[str] = field(default_factory=list)
+
+    def add(self, other: "Tally") -> None:
+        for name, value in asdict(other).items():
+            setattr(self, name, getattr(self, name) + value)
+
+
+def talks(rulebook: Rulebook, parent: Path, seed: int, kills: int, tell: Callable[[str], None] = lambda line: None) -> Tally:
+    """Random conversations until processes have died so often."""
+    tally = Tally()
+    while tally.kills < kills:
+        tally.add(Killed(rulebook, parent, seed, tally.conversations, kills - tally.kills, tell).run())
+    return tally
 
 
 class Killed:
-    """A process of the pipe, the same conversation unkilled in this one, and the logbook between them."""
+    """One conversation, the n-th of a seed: a process of the pipe, the same unkilled in this one, the logbook between them.
 
-    def __init__(self, rulebook: Rulebook, parent: Path, seed: int) -> None:
-        self.rulebook, self.parent, self.dice, self.tally = rulebook, parent, random.Random(seed), Tally()
-        self.folder = parent / "0"
-        self.process: subprocess.Popen | None = None
+    most: kills; tell: is given a line about each.
+    """
 
-    def run(self, kills: int) -> Tally:
-        """Random conversations until the process has died so often."""
-        while self.tally.kills < kills:
-            self.tally.conversations += 1
-            self.folder = self.parent / f"{self.tally.conversations}"  # what finished cooks teach is no part of a talk
-            self._talk(list(conversation(self.dice)), kills)
-            self._stop()
-        return self.tally
+    def __init__(self, rulebook: Rulebook, parent: Path, seed: int, n: int, most: int,
+                 tell: Callable[[str], None] = lambda line: None) -> None:
+        self.dice, self.tally, self.most, self.tell = random.Random(f"{seed} {n}"), Tally(conversations=1), most, tell
+        self.folder = parent / f"{seed}-{n}"  # what finished cooks teach is no part of a talk: a logbook for each
+        self.reference = Session(Conversation(rulebook, forecasts=True), None, SetClock())
+        self.told: list[dict] = []
+        self.process: Cold | Forked | None = None
 
-    def _talk(self, lines: list[dict], kills: int) -> None:
-        reference = Session(Conversation(self.rulebook, forecasts=True), None, SetClock())
-        expected = Pipe(reference)
-        told: list[dict] = []
-        for line in lines:
+    def run(self) -> Tally:
+        """To the end of the conversation."""
+        expected = Pipe(self.reference)
+        for line in conversation(self.dice):
             answer = json.loads(expected.answer(json.dumps(line).encode()))
-            given = self._ask(line, dies=self.tally.kills < kills and self.dice.random() < 0.5, told=told)
+            dies = self.tally.kills < self.most and self.dice.random() < 0.5
+            given = self._ask(line, dies)
             self.tally.lines += 1
             if given is not None and given != answer and "error" not in answer:
                 self._broken(f"{line} was answered otherwise than without a kill")
             if "error" not in answer:
-                told.append(line)
-            if given is None or self.process is None:
-                self._check(reference, told)
-
-    def _ask(self, line: dict, dies: bool, told: list[dict]) -> dict | None:
-        """The answer to a line; None where the process died after keeping it and before answering."""
-        before = self._turns()
-        while True:
-            process = self._started()
-            killer = threading.Timer(self.dice.uniform(0, self.dice.choice([0.03, 0.1, 0.8])), process.kill)
+                self.told.append(line)
             if dies:
-                killer.start()
-            try:
-                process.stdin.write(json.dumps(line).encode() + b"\n")
-                process.stdin.flush()
-            except BrokenPipeError:
-                pass
-            answer = process.stdout.readline()
-            if dies:
-                killer.join()
-                process.wait()
-                self._died()
-                dies = False
-            if answer.endswith(b"\n"):
-                return json.loads(answer)
-            if self._turns() != before:
-                self.tally.kept_unanswered += 1
-                return None
-
-    def _started(self) -> subprocess.Popen:
-        if self.process is None:
-            self.process = subprocess.Popen([sys.executable, "-m", "advisor", "pipe", "--data", str(self.folder)],
-                                            stdin=subprocess.PIPE, stdout=subprocess.PIPE)
-        return self.process
-
-    def _stop(self) -> None:
+                self._check()
         if self.process is not None:
             self.process.kill()
-            self.process.wait()
             self._gone()
+        shutil.rmtree(self.folder, ignore_errors=True)
+        return self.tally
 
-    def _died(self) -> None:
+    def _ask(self, line: dict, dies: bool) -> dict | None:
+        """The answer to a line; None where the process died after keeping it and before answering."""
+        before = self._turns() if dies else 0
+        answer = self._killed_over(line) if dies else self._answer(line)
+        if answer.endswith(b"\n"):
+            return json.loads(answer)
+        if self._turns() == before:
+            return json.loads(self._answer(line))
+        self.tally.kept_unanswered += 1
+        return None
+
+    def _killed_over(self, line: dict) -> bytes:
+        """What came back before the process died."""
+        process = self._started()
+        after_s = self.dice.uniform(0, self.dice.choice(COLD_S if isinstance(process, Cold) else FORKED_S))
+        killer = threading.Timer(after_s, process.kill)
+        killer.start()
+        answer = self._answer(line)
+        killer.join()
         self.tally.kills += 1
         self._gone()
+        came = "answered" if answer.endswith(b"\n") else "not answered"
+        self.tell(f"talk {self.folder.name}, line {len(self.told) + 1}, {after_s * 1000:.0f} ms after it: {came}")
+        return answer
+
+    def _answer(self, line: dict) -> bytes:
+        process = self._started()
+        with suppress(BrokenPipeError):
+            process.stdin.write(json.dumps(line).encode() + b"\n")
+            process.stdin.flush()
+        return process.stdout.readline()
+
+    def _started(self) -> Cold | Forked:
+        if self.process is None:
+            kind = Cold if self.dice.random() < COLD else Forked
+            self.process = kind(["pipe", "--data", str(self.folder)])
+        return self.process
 
     def _gone(self) -> None:
+        self.process.wait()
         self.process.stdout.close()
         with suppress(BrokenPipeError):  # what it never read is still in the buffer
             self.process.stdin.close()
@@ -131,29 +153,19 @@ class Killed:
 
     def _turns(self) -> int:
         """How many turns the logbook holds."""
-        return self._look("SELECT count(*) FROM turn")[0][0] if (self.folder / FILE).exists() else 0
+        with copied(self.folder) as copy:
+            return look(copy, "SELECT count(*) FROM turn")[0][0]
 
-    def _look(self, question: str) -> list[tuple]:
-        """What the file as it lies there answers, in a copy: the next process must find it as the dead one left it."""
-        copy = self.folder.parent / "copy"
-        shutil.rmtree(copy, ignore_errors=True)
-        copy.mkdir()
-        for name in (FILE, f"{FILE}-wal"):
-            if (self.folder / name).exists():
-                shutil.copy(self.folder / name, copy / name)
-        looking = sqlite3.connect(copy / FILE)
-        try:
-            return looking.execute(question).fetchall()
-        except sqlite3.OperationalError as error:  # it died before the tables were made
-            return [(0,)] if "no such table" in str(error) else [(str(error),)]
-        finally:
-            looking.close()
-
-    def _check(self, reference: Session, told: list[dict]) -> None:
+    def _check(self) -> None:
         """Every acknowledged line is there, and the talk stands where the unkilled one stands."""
-        if (sound := self._look("PRAGMA integrity_check")) != [("ok",)]:
-            self._broken(f"integrity_check says {sound}")
-        book = open_logbook(self.folder.parent / "copy")
+        with copied(self.folder) as copy:
+            if (sound := look(copy, "PRAGMA integrity_check")) != [("ok",)]:
+                self._broken(f"integrity_check says {sound}")
+            book = open_logbook(copy)
+            self._check_pages(book)
+            book.close()
+
+    def _check_pages(self, book: Logbook) -> None:
         with book.reading() as page:
             talk = page.open_talk()
             if talk is None:
@@ -163,71 +175,51 @@ class Killed:
             domes = {(row.at_ms - talk.epoch_ms) / 60_000: row.value_f for cook in cooks
                      for row in page.readings(cook.id, "dome")}
             deeds = sum(len(page.deeds(cook.id)) for cook in cooks)
-        book.close()
         kept = [turn.content for turn in turns]
-        if kept != told[1:]:
-            self._broken(f"{len(told) - 1} lines were told and {len(kept)} turns are kept, or others")
-        if talk.state["conversation"] != json.loads(json.dumps(reference.conversation.state())):
-            self._broken("the kept state is another than that of a talk without a kill")
-        for line in told:
+        if kept != self.told[1:]:
+            self._broken(f"{len(self.told) - 1} lines were told and {len(kept)} turns are kept, or others")
+        for where in parted(talk.state["conversation"], json.loads(json.dumps(self.reference.conversation.state()))):
+            self._broken(f"the kept state is another than that of a talk without a kill: {where}")
+            break
+        for line in self.told:
             reading = line.get("reading", {}).get("dome_f")
             if reading is not None and domes.get(line["at_min"]) != reading:
                 self._broken(f"{line} is not among the readings")
-        if deeds != sum(len(cook.deeds) for cook in reference.conversation.stand.all):
+        if deeds != sum(len(cook.deeds) for cook in self.reference.conversation.stand.all):
             self._broken("the steps done are others")
 
     def _broken(self, what: str) -> None:
-        self.tally.broken.append(f"kill {self.tally.kills}: {what}")
+        self.tally.broken.append(f"talk {self.folder.name}, kill {self.tally.kills}: {what}")
 
 
-ROWS, EVERY_MS, LONG_AGO_MS = 50_000, 2_000, 1_700_000_000_000
+def parted(one: object, other: object, path: str = "") -> Iterator[str]:
+    """Where two pieces of JSON data are not the same."""
+    if isinstance(one, dict) and isinstance(other, dict):
+        for key in one.keys() | other.keys():
+            yield from parted(one.get(key), other.get(key), f"{path}.{key}")
+    elif isinstance(one, list) and isinstance(other, list) and len(one) == len(other):
+        for n, pair in enumerate(zip(one, other, strict=True)):
+            yield from parted(*pair, f"{path}[{n}]")
+    elif one != other:
+        yield f"{path}: {str(one)[:80]} and {str(other)[:80]}"
 
 
-def import_kills(parent: Path, seed: int, kills: int) -> Tally:
-    """`drafthand import` killed at random moments and called again until it ends: no reading is missing or there twice."""
-    dice, tally, folder = random.Random(seed), Tally(), parent / "imports"
-    file, wanted = parent / "logger.csv", [(LONG_AGO_MS + n * EVERY_MS, 225.0 + n % 50) for n in range(ROWS)]
-    file.write_text("seconds,dome\n" + "".join(f"{at_ms // 1000},{value:g}\n" for at_ms, value in wanted))
-    while tally.kills < kills:
-        tally.conversations += 1
-        cooker = f"cooker {tally.conversations}"
-        words = [sys.executable, "-m", "advisor", "import", str(file), "--data", str(folder), "--units", "F",
-                 "--columns", "time=seconds,dome=dome", "--cooker", cooker]
-        while not _imported(words, dice, tally, dies=tally.kills < kills):
-            kept = _imported_readings(folder, cooker, tally)
-            if kept != wanted[:len(kept)]:
-                tally.broken.append(f"kill {tally.kills}: of an import that was killed other readings are kept than the first")
-            tally.kept_unanswered += len(kept) == ROWS
-        if _imported_readings(folder, cooker, tally) != wanted:
-            tally.broken.append(f"kill {tally.kills}: the import is done and not all readings are there, or more")
-    return tally
+@contextmanager
+def copied(folder: Path) -> Iterator[Path]:
+    """A copy of a logbook as it lies there: looking at the thing itself would mend what the next process must find."""
+    with tempfile.TemporaryDirectory(dir=MEMORY if MEMORY.is_dir() else None) as copy:
+        for name in (FILE, f"{FILE}-wal"):
+            if (folder / name).exists():
+                shutil.copy(folder / name, Path(copy) / name)
+        yield Path(copy)
 
 
-def _imported(words: list[str], dice: random.Random, tally: Tally, dies: bool) -> bool:
-    """Whether the import came to its end."""
-    process = subprocess.Popen(words, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL)
-    killer = threading.Timer(dice.uniform(0.2, 3), process.kill)
-    if dies:
-        killer.start()
-    status = process.wait()
-    killer.cancel()
-    tally.kills += status < 0
-    if status > 0:
-        raise RuntimeError("the import failed")
-    return status == 0
-
-
-def _imported_readings(folder: Path, cooker: str, tally: Tally) -> list[tuple[int, float]]:
-    if not (folder / FILE).exists():
-        return []
-    book = open_logbook(folder)
-    cooks = book.cooks(cooker)
-    if len(cooks) > 1:
-        tally.broken.append(f"kill {tally.kills}: one file has become {len(cooks)} cooks")
-    kept = [(row.at_ms, row.value_f) for cook in cooks for row in book.readings(cook.id)]
-    book.close()
-    with sqlite3.connect(folder / FILE) as looking:
-        if (sound := looking.execute("PRAGMA integrity_check").fetchall()) != [("ok",)]:
-            tally.broken.append(f"kill {tally.kills}: integrity_check says {sound}")
-    looking.close()
-    return kept
+def look(copy: Path, question: str) -> list[tuple]:
+    """What the file answers; a zero where it died before the tables were made."""
+    looking = sqlite3.connect(copy / FILE)
+    try:
+        return looking.execute(question).fetchall()
+    except sqlite3.OperationalError as error:
+        return [(0,)] if "no such table" in str(error) else [(str(error),)]
+    finally:
+        looking.close()
