@@ -52,7 +52,16 @@ def remember(stand: Stand, units: UnitStyle | None) -> dict[str, Any]:
 
     now = standing(stand.all, stand.current)
     earlier = tuple(standing(cooks.values(), current) for cooks, current in stand.earlier)
-    return _shape().dump_python(Remembered(pool, now, earlier, units), mode="json")
+    return _in_order(_shape().dump_python(Remembered(pool, now, earlier, units)))
+
+
+def _in_order(data: Any) -> Any:
+    """As JSON holds it, sets sorted: their own order is another in every process, and the same talk must be the same data."""
+    if isinstance(data, dict):
+        return {key: _in_order(value) for key, value in data.items()}
+    if isinstance(data, list | tuple):
+        return [_in_order(item) for item in data]
+    return sorted(data) if isinstance(data, set | frozenset) else data
 
 
 def recall(data: Mapping[str, Any], rulebook: Rulebook) -> tuple[Stand, UnitStyle | None]:

@@ -8,6 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from advisor.conversation import Conversation
+from advisor.cook import Cook
+from advisor.remembering import remember
+from advisor.situation import Situation
+from advisor.stand import Stand
 
 TALK = [("im 100 over, want 250, bottom half open", 0), ("done", 2), ("now 330", 9), ("no idea", 10), ("no i meant 320", 10.5),
         ("number two is at 180, want 225", 12), ("can't shut the top", 13), ("110 °C and falling", 20), ("undo", 21),
@@ -125,3 +129,11 @@ def test_turned_to_another_cooker_it_stays_there(rulebook):
     assert other.current.name == "left"
     other.resume(put_away(conversation), in_hand="middle")
     assert other.current.name == "right"
+
+
+def test_the_same_talk_is_put_away_as_the_same_data_by_every_process():
+    """Python orders the words of a set anew in every process."""
+    declined, cannot = (frozenset(f"{name}_{n}" for n in range(20)) for name in ("question", "move"))
+    cook = Cook(situation=Situation(declined=declined, cannot=cannot))
+    kept = next(iter(remember(Stand([cook]), None)["cooks"].values()))["situation"]
+    assert kept["declined"] == sorted(declined) and kept["cannot"] == sorted(cannot)
