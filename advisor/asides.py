@@ -15,7 +15,7 @@ from advisor.rulebook.loader import Rulebook
 from advisor.telling import tell_amid_danger, tell_short
 from advisor.wording import Wording
 
-PHRASE_OF = {"greeting": "greeting", "thanks": "thanks", "off_topic": "off_topic", "cannot": "cannot",
+PHRASE_OF = {"greeting": "greeting", "thanks": "thanks", "off_topic": "off_topic", "old_news": "old_news", "cannot": "cannot",
              "declined": "declined", "correction": "corrected", "done": "done"}
 
 NODS = {"ok", "okay", "alright", "right"}

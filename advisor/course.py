@@ -101,7 +101,7 @@ def _why(cook: Cook, told: Told, catalogue: Catalogue, wording: Wording, now: fl
         key = "because_dome" if round(was) != round(reads) else "because_dome_stays"
         return wording.fill(phrases[key], {"was": wording.temperature(was), "dome_f": reads,
                                            "ago": minutes(max(1.0, at - before))})
-    if cook.waiting and cook.waiting.until_min <= now:
+    if cook.waiting and cook.waiting.until_min <= now and not {"dome_f", "over_f"} & set(told):
         return wording.fill(phrases["because_time"], {"ago": minutes(now - cook.waiting.since_min)})
     fact = next(iter(told))
     says, value = wording.vocabulary[fact].says, told[fact]

@@ -32,6 +32,7 @@ def derive(situation: Situation, vocabulary: Vocabulary, chart: VentChart, profi
     book = Book(known, vocabulary, now)
     _profile(book, profile)
     _vents(book, profile)
+    _lit(book, situation)
     _taken(book, vocabulary)
     _distance(book)
     _pace(book, situation)
@@ -56,6 +57,13 @@ def _vents(book: Book, profile: CookerProfile) -> None:
             book.put(vent, min(1.0, inches / travel))
         elif opening is not None and vent == "bottom_vent":
             book.put("bottom_vent_in", round(opening * travel, 2))
+
+
+def _lit(book: Book, situation: Situation) -> None:
+    """ "Just lit it": how long that is ago, when nobody told a time."""
+    told = situation.facts.get("stage")
+    if told and told.value == "lighting":
+        book.put("lit_ago_min", float(book.now - (told.at_min if told.since_min is None else told.since_min)))
 
 
 def _taken(book: Book, vocabulary: Vocabulary) -> None:

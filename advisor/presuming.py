@@ -1,11 +1,13 @@
 """Steps nobody reported done: when the dome is read again as asked, they are taken for done when they were told. Pure."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from advisor.changes import VENTS
 from advisor.cook import Cook
 from advisor.facts import Value
+from advisor.reply import StepSaid
 
+CLIMBED_F = 50.0   # no shut-in fire gains that much in the wait that was told: judgement
 IN_TIME = 0.75   # of the wait told: a dome read sooner may come from somebody who has not begun yet; judgement
 READINGS = {"dome_f", "over_f"}
 OWN_WORDS = {*VENTS, "vents_moved_ago_min", "choked", "lid_open"}   # who tells these says himself what was done
@@ -24,4 +26,14 @@ def presumed_done(cook: Cook, told: Mapping[str, Value], now: float) -> tuple[in
         return ()
     in_hand = set(cook.steps_in_hand())
     due = [step for step in cook.steps if step.n in in_hand and not step.when]
+    if _gainsays(cook, due, told):
+        return ()
     return tuple(step.n for step in due) if any(step.act == "set_vent" for step in due) else ()
+
+
+def _gainsays(cook: Cook, due: Iterable[StepSaid], told: Mapping[str, Value]) -> bool:
+    """Whether the dome climbs on as it would not had both vents been shut."""
+    shut = [step for step in due if step.act == "set_vent" and step.parameters["opening"] == 0]
+    before = cook.situation.facts.get("dome_f")
+    climbed = bool(before and "dome_f" in told and float(told["dome_f"]) - float(before.value) >= CLIMBED_F)
+    return bool(shut) and (climbed or told.get("trend") == "rising")

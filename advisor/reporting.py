@@ -13,7 +13,7 @@ from advisor.vocabulary import Vocabulary
 
 DEED = {"i", "ive", "we", "opened", "closed", "set", "put", "turned", "pushed", "now"}  # it was done, not only so
 NEAR_OPENING = 0.03  # two openings closer than this can't be told apart by eye: judgement
-SMALL_TALK = {"greeting", "thanks", "off_topic"}
+SMALL_TALK = {"greeting", "thanks", "off_topic", "old_news"}
 
 
 def stated(heard: Heard) -> Heard:

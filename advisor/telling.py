@@ -96,7 +96,8 @@ def _steps_with_dangers(steps: Iterable[StepSaid], dangers: list[CautionSaid], p
 def _above_us(cautions: Iterable[CautionSaid], phrases: dict[str, str]) -> str:
     """Who knows better than this program, named once."""
     named = dict.fromkeys(caution.defer_to for caution in cautions if caution.defer_to)
-    return f"{phrases['above_us']} {', '.join(named)}." if named else ""
+    once = [name for name in named if not any(name != other and name in other for other in named)]
+    return f"{phrases['above_us']} {', '.join(once)}." if once else ""
 
 
 def _success(plan: Plan, phrases: dict[str, str]) -> list[str]:

@@ -8,6 +8,7 @@ from advisor.language.tokens import Token
 from advisor.vocabulary import FactDefinition
 
 LONGEST_ANSWER = 8
+NO_ANSWER = {"ask", "plan", "suppose"}
 
 
 def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
@@ -17,6 +18,8 @@ def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
         return {}
     if heard and corrects(message):
         return {}  # "no, I meant 250" is no answer
+    if set(message.moods) <= NO_ANSWER:
+        return {}  # "should I shut the vents" asks in its turn
     fact = message.lexicon.vocabulary[asked]
     if fact.type == "flag":
         return _flag(message, asked)

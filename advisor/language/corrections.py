@@ -42,7 +42,7 @@ def _is_retracted(message: Message, earlier: Claim, later: Claim) -> bool:
     between = message.tokens[earlier.at + 1 : later.at]
     return (
         len(between) <= 6
-        and not {"meant to", "meant for"} & set(_pairs(between))
+        and not {"meant to", "meant for", "rather than"} & set(_pairs(between))
         and any(
             token.text
             in ("sorry", "meant", "mean", "oops", "rather", "correction", "typo", "scratch", "wait")

@@ -10,6 +10,7 @@ HIGHEST_ADJECTIVE = 200  # "20 hot" is a difference, "400 hot" a reading
 A_LITTLE = 30  # "a bit hot, maybe 10"
 SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
 ERRORS = {"low", "high", "out", "off", "lower", "higher", "hotter", "colder", "cooler", "hot", "cold"}
+BATHS = ("boiling_reads_f", "ice_reads_f")
 HOT = {"hot", "high", "over", "above", "hotter", "higher"}
 COLD = {"cold", "low", "under", "below", "colder", "lower", "cool", "cooler"}
 _PLAIN = {"over", "above", "under", "below", "past", "beneath"}
@@ -25,7 +26,7 @@ def difference_at(message: Message, cues: Cues, offsets: list[Match], at: int) -
         )
     for match in offsets:
         after = match.start == at + 1 and match.means in (1, -1) and _is_offset(message, match, quantity)
-        if after and _tells_error(message, match, at):
+        if after and _tells_error(message, cues, match, at):
             return None
         led = match.means == "by_off" and cues.lead_to(match, at)
         led = led or (match.means == "by_side" and match.start == at + 1)
@@ -56,9 +57,11 @@ def _side(message: Message) -> int:
     return bool(words & HOT) - bool(words & COLD)
 
 
-def _tells_error(message: Message, match: Match, at: int) -> bool:
-    """ "My thermometer reads 5 low": how far the instrument is out."""
+def _tells_error(message: Message, cues: Cues, match: Match, at: int) -> bool:
+    """ "My thermometer reads 5 low", "10 low in boiling water": how far the instrument is out."""
     start, _ = message.clause(at)
+    if any(cue.means in BATHS for cue in cues.owners):
+        return message.tokens[match.start].text in ERRORS
     words = [token.text for token in message.tokens[start:at]]
     return (
         bool({"thermometer", "gauge", "probe"} & set(words))

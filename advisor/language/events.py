@@ -6,6 +6,7 @@ from advisor.language.patterns import Match
 from advisor.language.phrase_figures import is_about_meat, is_of_another, minutes_of
 
 HEARD_IN = {"said", "was", "maybe"}
+TIMES = {"ago", "minutes", "clock"}
 FAR = 1000  # an event in another clause is nearer than none
 
 
@@ -21,7 +22,8 @@ def event_facts(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
                 heard.get(fact) for fact in message.lexicon.event_facts
             ]:
                 facts[event.means] = minutes
-    return facts | _just_now(message, events, heard | facts)
+    facts |= _just_now(message, events, heard | facts)
+    return facts | _just_done(message, heard | facts)
 
 
 def _is_meant(message: Message, match: Match) -> bool:
@@ -71,6 +73,17 @@ def _nearest(message: Message, events: list[Match], at: int) -> Match | None:
 
     near = [event for event in events if distance(event) < 2 * FAR]
     return min(near, key=lambda event: (distance(event), -len(event)), default=None)
+
+
+def _just_done(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
+    """ "Added two chunks of oak", without a word of when: a moment ago."""
+    if any(token.quantity and token.quantity.kind in TIMES for token in message.tokens):
+        return {}
+    return {
+        match.means: 0.0
+        for match in message.lexicon.just_done.find(message.tokens)
+        if match.means not in heard and {message.moods[at] for at in range(match.start, match.end)} == {"said"}
+    }
 
 
 def _just_now(message: Message, events: list[Match], heard: dict[str, Value]) -> dict[str, Value]:

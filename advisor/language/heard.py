@@ -20,6 +20,7 @@ Intent = Literal[
     "undo",  # "scratch that": the last message counts as not said
     "greeting",
     "thanks",
+    "old_news",  # a reading of some time ago, and nothing of now
     "off_topic",
 ]
 

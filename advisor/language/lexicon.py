@@ -86,6 +86,11 @@ class Lexicon:
         return self.book({name: self.words_of(name)["event"] for name in self.event_facts})
 
     @cached_property
+    def just_done(self) -> PatternBook:
+        """Deeds told without a time: meaning the fact that counts the minutes since."""
+        return self.book(self.data["just_done"])
+
+    @cached_property
     def owners(self) -> PatternBook:
         """What a temperature may belong to: meaning a fact or a cue of `figures`."""
         figures = self.data["figures"]

@@ -27,9 +27,19 @@ def is_small_talk(message: Message) -> bool:
 
 def is_led(message: Message, at: int) -> bool:
     """Whether the figure is a reading even in small talk: "now 340", but not "at the 110 stop"."""
+    if _is_set_against(message, at):
+        return True
     after = at + 1 < len(message.tokens) and _is_stranger(message, at + 1)
     led = at > 0 and message.tokens[at - 1].text in LEADS and not after
     return led or (message.tokens[at].quantity.value >= LEAST_ALONE and _stands_alone(message, at))
+
+
+def _is_set_against(message: Message, at: int) -> bool:
+    """ "262 instead of 250": two figures held against each other are a reading and a wish."""
+    for end in range(at + 2, min(at + 5, len(message.tokens))):
+        if message.tokens[end].quantity:
+            return message.words(at + 1, end) in message.lexicon.data["figures"]["against"]
+    return False
 
 
 def _stands_alone(message: Message, at: int) -> bool:

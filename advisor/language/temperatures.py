@@ -8,7 +8,7 @@ from functools import cached_property
 
 from advisor.language.claims import Claim
 from advisor.language.cues import Cues
-from advisor.language.differences import difference_at
+from advisor.language.differences import BATHS, difference_at
 from advisor.language.intents import topic_of
 from advisor.language.message import Message
 from advisor.language.moods import denied
@@ -37,7 +37,6 @@ OWNERS = {
     "meat_start_f": "meat_f",
 }
 PLANNED = {"fuel_needed", "timeline", "starters", "vent_setting", "wood_needed"}  # topics before the fire is lit
-BATHS = ("boiling_reads_f", "ice_reads_f")
 
 
 def temperature_claims(message: Message) -> list[Claim]:

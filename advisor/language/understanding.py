@@ -25,7 +25,7 @@ from advisor.language.quantities import join_quantities
 from advisor.language.rates import rate_facts
 from advisor.language.readings import reading_facts
 from advisor.language.settling import settle
-from advisor.language.small_talk import is_about_the_fire
+from advisor.language.small_talk import LEAST_ALONE, is_about_the_fire
 from advisor.language.spoken import join_spoken
 from advisor.language.styles import style_of
 from advisor.language.tokens import Token, tokenise
@@ -97,6 +97,16 @@ def _is_about_this(message: Message) -> bool:
     return any(token.text in ("it", "she", "this") for token in message.tokens) or is_about_the_fire(message)
 
 
+def _is_old_news(message: Message) -> bool:
+    """Whether a reading is told that held some time ago ("last time I looked it was 245")."""
+    return any(
+        token.quantity
+        and (token.quantity.kind == "degrees" or (token.quantity.kind == "number" and token.quantity.value >= LEAST_ALONE))
+        and message.moods[at] in ("was", "bygone")
+        for at, token in enumerate(message.tokens)
+    )
+
+
 def _known_scale(message: Message) -> str | None:
     return message.context.units.temperature if message.context.units else None
 
@@ -134,7 +144,7 @@ def _heard(message: Message, heard: Heard) -> Heard:
     if "undo" in intents:
         intents = ["correction", "tell"] if stated else ["undo"]
     if not intents and not (heard.unclear or heard.refused):
-        intents = ["off_topic"]
+        intents = ["old_news" if _is_old_news(message) else "off_topic"]
     if intents == ["ask"] and not about:
         intents = ["ask"] if stated or _is_about_this(message) else ["off_topic"]
     steps = done_steps(message) if "done" in intents else ()

@@ -41,6 +41,8 @@ OTHER_SUBJECTS = {
     "dome",
 }
 SHORT_CLAUSE = 3
+CORRECTING = {"no", "nope", "actually", "wait", "sorry", "oops", "meant", "mean"}
+CORRECTING_CLAUSE = 6
 AFTER_A_STATE = {"and", "but", "for", "since", "now", "up", "off", "down", "tight", "again", "it", "still", "already"}
 AMOUNTS = ("fraction", "inches")  # "lower" before one of these is the lower vent
 
@@ -126,8 +128,10 @@ def _is_one_vent(message: Message, start: int, end: int) -> bool:
 
 
 def _is_news(message: Message, start: int, end: int) -> bool:
-    """ "..., now shut": the vents named last, in another state."""
-    return end - start <= SHORT_CLAUSE and any(token.text == "now" for token in message.tokens[start:end])
+    """ "..., now shut", "... well no it's open": the vents named last, in another state."""
+    words = {token.text for token in message.tokens[start:end]}
+    corrects = bool(CORRECTING & words) and not words & message.lexicon.lemmas.keys() & OTHER_SUBJECTS
+    return (end - start <= SHORT_CLAUSE and "now" in words) or (corrects and end - start <= CORRECTING_CLAUSE)
 
 
 def _is_subject(message: Message, at: int) -> bool:

@@ -1,0 +1,88 @@
+"""Whole talks of newcomers that once went wrong: what the reply must hold, and what it must not."""
+
+import pytest
+
+from advisor.conversation import Conversation
+from advisor.rulebook.loader import read_rulebook
+
+RULEBOOK = read_rulebook()
+
+
+@pytest.fixture
+def talk():
+    return Conversation(RULEBOOK)
+
+
+def says(talk, *turns):
+    """The last reply to turns (words, minute)."""
+    for words, minute in turns:
+        reply = talk.say(words, minute, 720 + minute)
+    return reply
+
+
+def acts(reply):
+    return [step.act for step in reply.steps]
+
+
+def test_flames_of_a_fire_lit_within_half_an_hour_are_no_flare_up(talk):
+    reply = says(talk, ("lit it 10 min ago, flames in there, is that normal", 0), ("still flames", 14))
+    assert acts(reply)[0] == "close_lid" and "set_vent" not in acts(reply)
+
+
+def test_a_fire_told_to_be_just_lit_grows_older(talk):
+    reply = says(talk, ("just lit it, flames everywhere is that ok", 0), ("flames still", 18))
+    assert reply.situation["lit_ago_min"] == 18
+    assert acts(reply)[0] == "close_lid"
+
+
+def test_a_dome_that_climbs_shows_that_no_vent_was_shut(talk):
+    reply = says(talk, ("big flames inside, dome 400 want 250", 0), ("now 500 and climbing", 6))
+    assert RULEBOOK.catalogue.phrases["presumed_done"] not in reply.text
+    assert reply.situation.get("top_vent") is None and "call_fire_service" not in acts(reply)
+
+
+def test_a_first_reading_is_the_reason_that_is_named(talk):
+    reply = says(talk, ("lit 10 min ago, flames, is that ok", 0), ("now 500 and climbing", 6))
+    assert "minutes have passed" not in reply.text
+
+
+@pytest.mark.parametrize("words", ["can i open the lid to cool it", "is it ok to open the lid", "can i have a look inside"])
+def test_an_answer_about_the_lid_stands_with_the_burp(talk, words):
+    reply = says(talk, ("dome 400 want 250", 0), (words, 1))
+    assert "burp" in reply.answers[0].says and "lift it slowly. Under" not in reply.text
+
+
+def test_who_knows_better_is_named_once(talk):
+    reply = says(talk, ("treated wood in the fire and i have a headache", 0))
+    named = next(line for line in reply.text.splitlines() if line.startswith(RULEBOOK.catalogue.phrases["above_us"]))
+    assert named.count("the fire service") == 1
+
+
+def test_whether_it_will_be_done_in_time_has_an_answer(talk):
+    reply = says(talk, ("chicken thighs on, dome 350, want 350", 0), ("will they be done in time", 5))
+    assert "half hour" in reply.answers[0].says
+
+
+def test_no_smoke_is_answered_by_what_the_dome_does(talk):
+    reply = says(talk, ("dome 250, no smoke at all, is that bad", 0))
+    assert "alive and clean" in reply.text
+
+
+def test_an_old_reading_is_asked_for_again(talk):
+    reply = says(talk, ("last time I looked was 11, it was 245", 0))
+    assert reply.text.startswith(RULEBOOK.catalogue.phrases["old_news"]) and reply.asks.fact == "dome_f"
+
+
+def test_food_that_rests_is_no_doubted_gauge(talk):
+    reply = says(talk, ("brisket done, its off, resting", 0))
+    assert "check_thermometer" not in acts(reply)
+
+
+def test_wood_taken_out_is_heard_after_wood(talk):
+    reply = says(talk, ("white smoke", 0), ("i put 4 chunks in", 1), ("took some out, grey now", 6))
+    assert reply.heard == {"wood_taken_out": True, "smoke": "grey"}
+
+
+def test_late_flames_under_a_shut_lid_ask_for_the_dome(talk):
+    reply = says(talk, ("lit 25 min ago, lid is shut, flames at the top vent", 0), ("what do i do", 2))
+    assert acts(reply) == ["keep_lid_shut", "read_dome"]
