@@ -17,6 +17,7 @@ from advisor.reply import Reply
 
 if TYPE_CHECKING:  # sqlalchemy is loaded by whoever opens a logbook, and by nobody else
     from advisor.logbook.opening import Logbook
+    from advisor.logbook.reader import Reader
     from advisor.logbook.talkwriter import TalkWriter
 
 LEFT_AFTER_H = 18.0  # judgement: a long smoke with its rest and a night's sleep; a basket of charcoal burns no longer
@@ -96,6 +97,20 @@ class Session:
     def cook_id(self) -> int | None:
         """The number of the cook in hand in the logbook; None while nothing is kept of it."""
         return self._place.cooks.get(self.conversation.current.name)
+
+    def look_in(self) -> bool:
+        """Go on with what another process has entered since; whether there was anything.
+
+        It takes no lock, writes nothing and never raises: meant for every tick of a clock. While a turn of this process
+        waits to be entered, and while the logbook can't be read, nothing is taken over; the next turn settles it.
+        """
+        if self.logbook is None or self._pending:
+            return False
+        try:
+            with self.logbook.reading() as book:
+                return self._catch_up(book)
+        except LogbookError:
+            return False
 
     def news(self) -> list[str]:
         """Lines about the keeping that a person should read, each once; those not fetched stand before the next reply."""
@@ -180,10 +195,10 @@ class Session:
         self._talk_clock = clock_in(talk)
         self._place = place_of(talk)
 
-    def _catch_up(self, book: "TalkWriter") -> None:
-        """Another process may have gone on with the talk, or closed it: then its state is ours."""
+    def _catch_up(self, book: "Reader") -> bool:
+        """Another process may have gone on with the talk, or closed it: then its state is ours. Whether it has."""
         if book.open_version() == self._place.version_kept:
-            return
+            return False
         if self._pending:
             self._pending = ()
             self._news.append(self._phrase("kept_by_another"))
@@ -193,6 +208,7 @@ class Session:
         else:
             self.conversation.reset()
             self._place, self._talk_clock = Place(), TalkClock(kept_at=self._clock.minutes())
+        return True
 
     def _enter(self, book: "TalkWriter", turn: KeptTurn) -> Place:
         """Enter the turn after those that could not be entered before; counts once the transaction is committed."""

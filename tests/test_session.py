@@ -4,7 +4,7 @@ import pytest
 
 from advisor.clock import SetClock
 from advisor.conversation import Conversation
-from advisor.errors import ClockRefused, LogbookError, ValueRefused
+from advisor.errors import ClockRefused, LogbookError, LogbookUnwritable, ValueRefused
 from advisor.logbook.opening import open_logbook
 from advisor.session import LEFT_AFTER_H, Session
 
@@ -90,6 +90,68 @@ def test_the_cooker_in_hand_is_each_ones_own(opened):
     there.say("dome 200, want 225")
     assert here.say("thanks").situation["dome_f"] == 350
     assert {cook.cooker: cook.target_f for cook in here.logbook.cooks()} == {"left": 250, "right": 225}
+
+
+def test_what_another_till_told_is_seen_by_looking_in(opened, clock):
+    here, there = opened(), opened()
+    assert not here.look_in(), "nothing was said yet"
+    there.say("number one is at 350, want 250. number two is at 310, want 225")
+    assert here.look_in() and here.conversation.state() == there.conversation.state()
+    assert not here.look_in(), "nothing new"
+    clock.set(START + 2)
+    there.say("number one: done")
+    assert here.look_in()
+    standings = [session.conversation.standings(session.now()) for session in (here, there)]
+    assert standings[0] == standings[1] and any(standing.hands_off for standing in standings[0])
+    assert not there.look_in(), "what one said oneself is no news"
+
+
+def test_looking_in_writes_nothing_and_waits_for_nobody(opened):
+    here, there = opened(), opened()
+    there.say("dome 350, want 250")
+    with there.logbook.writing() as book:
+        assert here.look_in() and here.conversation.current.situation.facts["dome_f"].value == 350
+        before = book.open_talk()
+    assert there.logbook.cooks() == here.logbook.cooks()
+    with there.logbook.reading() as book:
+        assert book.open_talk() == before
+
+
+def test_looking_in_leaves_the_cooker_in_hand_and_follows_a_reset(opened):
+    here, there = opened(), opened()
+    here.switch("left")
+    there.switch("right")
+    there.say("dome 200, want 225")
+    assert here.look_in() and here.conversation.current.name == "left"
+    there.reset()
+    assert here.look_in() and here.conversation.standings(here.now()) == ()
+    here.say("dome 300")
+    assert there.look_in() and there.conversation.current.situation.facts["dome_f"].value == 300
+
+
+def test_looking_in_without_a_logbook_or_where_it_cannot_be_read_is_no_fault(opened, rulebook, clock, monkeypatch):
+    assert not Session(Conversation(rulebook), None, clock).look_in()
+    here, there = opened(), opened()
+    there.say("dome 350, want 250")
+    with monkeypatch.context() as broken:
+        broken.setattr(here.logbook, "reading", gone)
+        assert not here.look_in()
+    assert here.news() == [] and here.look_in()
+
+
+def gone():
+    raise LogbookUnwritable("the logbook takes nothing", "", "see to the database")
+
+
+def test_a_turn_not_kept_yet_is_not_forgotten_by_looking_in(opened, monkeypatch):
+    here, there = opened(), opened()
+    here.say("dome 350, want 250")
+    with monkeypatch.context() as broken:
+        broken.setattr(here.logbook, "writing", gone)
+        here.say("now 340")
+    there.say("bottom half open")
+    assert not here.look_in() and here.conversation.current.situation.facts["dome_f"].value == 340
+    assert "Somebody else went on" in here.say("thanks").text
 
 
 def test_a_refused_turn_leaves_no_trace(session):
