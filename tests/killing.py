@@ -5,11 +5,13 @@ when the process died may be kept or not, and is sent again only when it was not
 """
 
 import json
+import os
 import random
 import shutil
 import sqlite3
 import tempfile
 import threading
+import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import asdict, dataclass, field
@@ -46,6 +48,9 @@ def conversation(dice: random.Random) -> Iterator[dict]:
 
 COLD = 1 / 8                    # of the processes start from nothing, the others are forked
 COLD_S, FORKED_S = (0.4, 1.5), (0.02, 0.06, 0.25)  # within which they die: while starting, in the middle of a turn, after it
+AIMED, AIMED_S = 1 / 4, 0.002   # of the kills fall within that time of the first byte written: blind ones seldom meet it
+NO_WRITE_S = 1.5                # some lines are refused, and nothing is written
+LOOK_S = 0.0002
 MEMORY = Path("/dev/shm")       # a copy that is only looked at need not reach a disk
 
 
@@ -120,16 +125,28 @@ class Killed:
     def _killed_over(self, line: dict) -> bytes:
         """What came back before the process died."""
         process = self._started()
-        after_s = self.dice.uniform(0, self.dice.choice(COLD_S if isinstance(process, Cold) else FORKED_S))
-        killer = threading.Timer(after_s, process.kill)
+        aimed = self.dice.random() < AIMED
+        within_s = AIMED_S if aimed else self.dice.choice(COLD_S if isinstance(process, Cold) else FORKED_S)
+        after_s = self.dice.uniform(0, within_s)
+        sign = written(self.folder) if aimed else None
+        killer = threading.Thread(target=self._kill, args=(process, after_s, sign))
         killer.start()
         answer = self._answer(line)
         killer.join()
         self.tally.kills += 1
         self._gone()
         came = "answered" if answer.endswith(b"\n") else "not answered"
-        self.tell(f"talk {self.folder.name}, line {len(self.told) + 1}, {after_s * 1000:.0f} ms after it: {came}")
+        self.tell(f"talk {self.folder.name}, line {len(self.told) + 1}, {after_s * 1000:.0f} ms after it was "
+                  f"{'first written' if aimed else 'sent'}: {came}")
         return answer
+
+    def _kill(self, process: Cold | Forked, after_s: float, sign: tuple[int, int] | None) -> None:
+        """sign: what `written` gave; the time runs from where it gives something else."""
+        until = time.monotonic() + NO_WRITE_S
+        while sign is not None and written(self.folder) == sign and time.monotonic() < until:
+            time.sleep(LOOK_S)
+        time.sleep(after_s)
+        process.kill()
 
     def _answer(self, line: dict) -> bytes:
         process = self._started()
@@ -190,6 +207,15 @@ class Killed:
 
     def _broken(self, what: str) -> None:
         self.tally.broken.append(f"talk {self.folder.name}, kill {self.tally.kills}: {what}")
+
+
+def written(folder: Path) -> tuple[int, int]:
+    """Something that is another after every write to the logbook."""
+    try:
+        found = os.stat(folder / f"{FILE}-wal")
+    except FileNotFoundError:
+        return 0, 0
+    return found.st_size, found.st_mtime_ns
 
 
 def parted(one: object, other: object, path: str = "") -> Iterator[str]:

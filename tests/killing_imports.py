@@ -14,7 +14,7 @@ from advisor.logbook.opening import open_logbook
 ROWS, EVERY_MS, LONG_AGO_MS = 50_000, 2_000, 1_700_000_000_000
 WANTED = [(LONG_AGO_MS + n * EVERY_MS, 225.0 + n % 50) for n in range(ROWS)]
 COLD = 1 / 8
-WITHIN_S = {Cold: 3.0, Forked: 2.0}
+WITHIN_S = {Cold: 3.0, Forked: 1.2}
 
 
 def imports(parent: Path, seed: int, kills: int, tell: Callable[[str], None] = lambda line: None) -> Tally:
