@@ -96,6 +96,8 @@ class Conversation:
             self._units = heard.units or self._units
             if heard.cooker:
                 self._stand.switch(heard.cooker)
+            if "which_first" in heard.intents and self._stand.names:
+                return self._neediest(now)
             advise, turn = self._advisers.of(self.current.name).advise, self._amid(Turn({}, {}), now)
             if reply := aside(heard, self.current, advise, now, self.wording(), self.rulebook, turn):
                 return reply
@@ -246,6 +248,17 @@ class Conversation:
         did = turn.did if stand.current == here else ()
         waiting_too = tuple(self._needs_you(name) for name, plan in plans.items() if plan.steps and name != stand.current)
         return self._advise(replace(turn, heard=heard, others=others, did=did, after=waiting_too), now)
+
+    def _neediest(self, now: float) -> Reply:
+        """Turn to the cooker that needs somebody most; who else does stands behind the advice."""
+        stand, phrases = self._stand, self.rulebook.catalogue.phrases
+        plans = {cook.name: self._plan(cook.name, now) for cook in stand.cooks}
+        rank = {name: urgency(plan, stand[name].situation) for name, plan in plans.items()}
+        stand.current = max(rank, key=lambda name: (rank[name], name == stand.current))
+        busy = [name for name, plan in plans.items() if plan.steps]
+        first = phrases["comes_first"].replace("{cooker}", self._called(stand.current)) if busy else phrases["nothing_first"]
+        waiting_too = tuple(self._needs_you(name) for name in busy if name != stand.current)
+        return self._advise(Turn({}, {}, before=(first,), after=waiting_too), now)
 
     def _advise(self, turn: Turn, now: float) -> Reply:
         stand, turn = self._stand, self._amid(turn, now)

@@ -68,7 +68,8 @@ def rank_questions(rulebook: Rulebook, inference: Inference, plan: Plan, decline
     wanted = [*first, *candidates(rulebook, inference, followed)]
     if inference.value(KEEP_CLEAR) is True:
         wanted = [fact for fact in wanted if rulebook.vocabulary[fact].ask.from_afar]
-    open_facts = [fact for fact in dict.fromkeys(wanted) if fact not in set(declined)][:MOST_TRIED]
+    open_facts = [fact for fact in dict.fromkeys(wanted)
+                  if fact not in set(declined) and not _is_moot(fact, rulebook, inference)][:MOST_TRIED]
     telling = {fact: _telling_answers(fact, rulebook, inference) for fact in open_facts}
     worths: list[Worth] = []
     for fact in sorted(open_facts, key=lambda fact: -_at_most(telling[fact])):
@@ -83,6 +84,12 @@ def _first_of_all(rulebook: Rulebook, inference: Inference, plan: Plan) -> list[
     halves = rulebook.vocabulary["over_f"].worked_out_from
     missing = [name for name in halves if inference.value(name) is None]
     return missing if not plan.steps and 0 < len(missing) < len(halves) else []
+
+
+def _is_moot(fact: str, rulebook: Rulebook, inference: Inference) -> bool:
+    """Whether something known would end it at once: nobody asks whether a fire that climbs is out."""
+    return any(condition.holds(inference.value(condition.fact)) for condition in rulebook.vocabulary[fact].ended_by
+               if inference.value(condition.fact) is not None)
 
 
 def _telling_answers(fact: str, rulebook: Rulebook, inference: Inference) -> list[Answer]:

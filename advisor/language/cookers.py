@@ -1,13 +1,18 @@
 """Several cookers in one message: who is meant, and which words belong to whom."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from advisor.cooknames import same_cooker
+from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.spoken import ONES
 from advisor.language.tokens import Token
 
 OPENINGS = {"and", "but", "ok", "so", "now", "on", "in", "for", "well", "right", ","}  # words before the name
+BEFORE_A_SIDE = {"", ",", ".", ";", "and", "but", "the", "while", "my"}
+ALL = {"all", "both", "each", "every", "everything"}
+OF_THE_DOME = {"dome_f", "target_f", "over_f", "trend"}  # what "all" of several cookers can share
 LEAST_READING = 60  # a smaller figure after "first" is a count
 _NUMBER_WORDS = {word: str(value) for word, value in ONES.items() if 1 <= value <= 9}
 
@@ -27,7 +32,7 @@ def parts_of(message: Message) -> list[Part]:
         name = _named_at(message, at)
         if name and not (marks and marks[-1][1] == name):
             marks.append((at, name))
-    marks = marks or _bare_numbers(message) or _at_the_head(message)
+    marks = _with_sides(message, marks) or _bare_numbers(message) or _at_the_head(message)
     if not marks:
         return [Part(None, message)]
     starts = [0, *(_clause_opening(message, at) for at, _ in marks[1:]), len(message.tokens)]
@@ -72,6 +77,32 @@ def _bare_numbers(message: Message) -> list[tuple[int, str]]:
         and (tokens[at + 1].lemma == "be" or _text(tokens, at - 1) == "in")
     ]
     return marks if len({name for _, name in marks}) > 1 else []
+
+
+def _with_sides(message: Message, marks: list[tuple[int, str]]) -> list[tuple[int, str]]:
+    """ "Left one is 400, middle is 250": a cooker named in full lends its kind to bare sides beside it."""
+    if not any(name in message.lexicon.data["cookers"]["adjectives"] for _, name in marks):
+        return marks
+    named = {at for at, _ in marks}
+    tokens = message.tokens
+    sides = [
+        (at, side)
+        for at in range(len(tokens) - 1)
+        if at not in named
+        and (side := _side(message, at))
+        and _text(tokens, at - 1) in BEFORE_A_SIDE
+        and (tokens[at + 1].lemma == "be" or _is_reading(tokens[at + 1]))
+    ]
+    return sorted(marks + sides)
+
+
+def meant_by_all(message: Message, facts: Mapping[str, Value]) -> tuple[str, ...]:
+    """The other cookers of "all should be 300", "both at 250"; () where it is about one, or about its two vents."""
+    context, tokens = message.context, message.tokens
+    at = next((at for at, token in enumerate(tokens) if token.text not in OPENINGS), len(tokens))
+    others = tuple(name for name in context.cookers if not same_cooker(name, context.current or "1"))
+    of_all = _text(tokens, at) in ALL and bool(facts) and facts.keys() <= OF_THE_DOME
+    return others if of_all else ()
 
 
 def _side(message: Message, at: int) -> str | None:

@@ -12,6 +12,7 @@ Intent = Literal[
     "why",  # why this advice?
     "why_not",  # why not <argument>?
     "what_if",  # what if <argument>? nothing is taken as fact
+    "which_first",  # which of several cookers needs somebody first?
     "what_now",  # where do things stand?
     "done",  # steps carried out; `done_steps` names them
     "cannot",  # "can't do that"; the step in hand is impossible

@@ -10,7 +10,7 @@ from advisor.errors import ValueRefused
 from advisor.facts import Value
 from advisor.language.answers import answer, is_refusal
 from advisor.language.clocks import mark_clock_times
-from advisor.language.cookers import parts_of
+from advisor.language.cookers import meant_by_all, parts_of
 from advisor.language.dictated import marks_for_words
 from advisor.language.events import event_facts
 from advisor.language.foods import food_facts
@@ -48,6 +48,8 @@ def hear(text: str, vocabulary: Vocabulary, context: Context = NOTHING_KNOWN) ->
     read = [(part.cooker, _facts(part.message)) for part in parts_of(message)]
     cooker, (facts, unclear, _, style) = max(read, key=lambda one: urgency(one[1][0], lexicon))
     others = tuple((name or "", about[0]) for name, about in read if name != cooker)
+    if cooker is None:
+        others += tuple((name, dict(facts)) for name in meant_by_all(message, facts))
     refused = tuple(sentence for _, about in read for sentence in about[2])
     return _heard(
         message,

@@ -21,6 +21,13 @@ SHUT = {"top_vent": 0.0}
         ("Reads 10 low in boiling water", {}, {"gauge_suspect": True}),
         ("chicken thighs on at 350, need them for 6pm", {"minute_of_day": 720},
          {"food_on": True, "serve_in_min": 360}),
+        ("ok lit it in the middle with a cube", {}, {"stage": "lighting"}),
+        ("it dropped to 240 since i opened it", {}, {"dome_f": 240, "lid_was_open": True}),
+        ("its ok they stopped", {"facts": {"flames": True}}, {"flames": False}),
+        ("ok they are off", {"facts": {"food_on": True}}, {"food_on": False}),
+        ("black stuff dripping from the lid on the meat", {}, {"creosote": True}),
+        ("i shut down the fire", {}, {"stage": "shutting_down"}),
+        ("its cold now", {"facts": {"stage": "shutting_down"}}, {"fire_out": True}),
     ],
 )
 def test_it_is_heard(listen, words, context, facts):
@@ -37,6 +44,9 @@ def test_it_is_heard(listen, words, context, facts):
         ("would half open be better", {"asked": "top_vent"}, {"top_vent", "bottom_vent"}),
         ("Reads 10 low in boiling water", {}, {"over_f"}),
         ("top vent is shut. well no its open", {}, {"top_vent"}),
+        ("the fire went quiet", {}, {"fire_out"}),
+        ("the fire has gone mad", {}, {"fire_out"}),
+        ("fire went up a lot", {}, {"fire_out"}),
         ("how about half of the coals", {}, {"wood_share"}),
     ],
 )
@@ -47,3 +57,34 @@ def test_it_is_not_heard(listen, words, context, unheard):
 def test_an_old_reading_is_taken_for_one(listen):
     heard = listen("last time I looked was 11, it was 245")
     assert not heard.facts and heard.intents == ("old_news",)
+
+
+@pytest.mark.parametrize(
+    ("words", "intent", "about"),
+    [
+        ("i cant hold it the knob is hot", "cannot", None),
+        ("i did close them", "done", None),
+        ("which one is the top vent", "ask", "vent_names"),
+        ("whats the temp supposed to be inside", "ask", "what_temperature"),
+        ("how do i know when they are done", "ask", "what_temperature"),
+        ("how do i slow it down", "ask", "lower_heat"),
+        ("is it safe to leave now", "ask", "leave_unattended"),
+        ("shut down the right one", "ask", "put_out"),
+        ("ribs look dry should i spritz", "ask", "spritz"),
+    ],
+)
+def test_it_is_understood(listen, words, intent, about):
+    heard = listen(words, facts={"food_on": True})
+    assert intent in heard.intents and heard.about == about
+
+
+def test_three_cookers_by_their_sides(listen):
+    heard = listen("left one is 400, middle is 250 and right one is dead")
+    assert {heard.cooker: heard.facts, **dict(heard.others)} == {
+        "left": {"dome_f": 400}, "middle": {"dome_f": 250}, "right": {"fire_out": True}}
+
+
+def test_what_holds_for_all_cookers(listen):
+    heard = listen("all should be 300", cookers=("left", "right"), current="left")
+    assert heard.facts == {"target_f": 300} and dict(heard.others) == {"right": {"target_f": 300}}
+    assert not listen("both shut", cookers=("left", "right"), current="left").others

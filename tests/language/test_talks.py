@@ -86,3 +86,20 @@ def test_wood_taken_out_is_heard_after_wood(talk):
 def test_late_flames_under_a_shut_lid_ask_for_the_dome(talk):
     reply = says(talk, ("lit 25 min ago, lid is shut, flames at the top vent", 0), ("what do i do", 2))
     assert acts(reply) == ["keep_lid_shut", "read_dome"]
+
+
+def test_the_neediest_cooker_comes_first(talk):
+    reply = says(talk, ("left one is 300, right one is 420", 0), ("all should be 300", 1), ("left 300", 2),
+                 ("which one first", 3))
+    assert reply.situation["cooker"] == "right" and "first" in reply.text.splitlines()[0]
+
+
+def test_a_fire_that_climbs_is_not_asked_whether_it_lives(talk):
+    reply = says(talk, ("dome 285 and climbing, want 275, lit an hour ago", 0), ("done", 2), ("ok", 3))
+    assert reply.asks is None or reply.asks.fact != "fire_out"
+
+
+@pytest.mark.parametrize("told", ["dome 250, want 250", "dome 258, want 250", "dome 245, want 250, thin blue smoke"])
+def test_whether_food_may_go_on_has_an_answer(talk, told):
+    reply = says(talk, (told, 0), ("can i put the ribs on", 1))
+    assert reply.answers
