@@ -101,7 +101,7 @@ class Session:
     def look_in(self) -> bool:
         """Go on with what another process has entered since; whether there was anything.
 
-        It takes no lock, writes nothing and never raises: meant for every tick of a clock. While a turn of this process
+        It takes no lock, writes nothing and never raises: meant for the ticks of a clock. While a turn of this process
         waits to be entered, and while the logbook can't be read, nothing is taken over; the next turn settles it.
         """
         if self.logbook is None or self._pending:
@@ -109,6 +109,17 @@ class Session:
         try:
             with self.logbook.reading() as book:
                 return self._catch_up(book)
+        except LogbookError:
+            return False
+
+    @property
+    def is_behind(self) -> bool:
+        """Whether `look_in` would find anything. Changes nothing, so another thread may ask."""
+        if self.logbook is None or self._pending:
+            return False
+        try:
+            with self.logbook.reading() as book:
+                return book.open_version() != self._place.version_kept
         except LogbookError:
             return False
 

@@ -23,6 +23,11 @@ def ring() -> None:
     _write(sys.stdout, "\a", "ascii")
 
 
+def rub_out(cells: int) -> None:
+    """Take away what stands in so many places left of the cursor, on a terminal. Raises OutputLost."""
+    _write(sys.stdout, "\b \b" * cells, "ascii")
+
+
 def send(json_line: str) -> None:
     """One line for a program, on standard output, always UTF-8. Raises OutputLost."""
     _write(sys.stdout, f"{json_line}\n", "utf-8")

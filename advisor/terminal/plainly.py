@@ -1,12 +1,14 @@
 """The chat line by line: for input that is no terminal, and for screen readers. Nothing is drawn anew.
 
-A wait that ends is said as a line of its own, even halfway through a line being typed: the terminal keeps what was typed.
+A wait that ends is said as a line of its own, even halfway through a line being typed; what was typed is shown again below.
 """
 
 import os
 import select
 import sys
 from collections.abc import Callable
+from itertools import count
+from typing import Protocol
 
 from advisor.terminal import door
 from advisor.terminal.answering import answer
@@ -14,24 +16,42 @@ from advisor.terminal.layout import columns, laid_out
 from advisor.terminal.talk import Talk
 
 LOOK_EVERY_S = 0.5
-MOST_READ = 65_536  # bytes at once
+LOOKS_A_LOOK_IN = 4  # looks at the timers for each at what another till has told: every two seconds
+MOST_READ = 65_536   # bytes at once
+
+
+class Source(Protocol):
+    """Where the lines come from. half: what is typed of the next one, as far as that is known."""
+
+    half: str
+
+    def next(self) -> str | None: ...
 
 
 class Plainly:
     """prompts: whether a person types here, who is shown where to type."""
 
     def __init__(self, talk: Talk, prompts: bool) -> None:
-        self._talk, self._prompts = talk, prompts
+        self._talk, self._prompts, self._looks = talk, prompts, count(1)
+        self._lines: Source = Lines(sys.stdin.fileno(), self._meanwhile)
 
     def run(self) -> None:
         """Until the input ends or the person leaves."""
+        if not (self._prompts and door.is_terminal(sys.stdout)):
+            return self._run()
+        from advisor.terminal.keys import Typed, key_by_key
+
+        self._lines = Typed(sys.stdin.fileno(), self._meanwhile)
+        with key_by_key(sys.stdin.fileno()):
+            self._run()
+
+    def _run(self) -> None:
         if self._prompts:
             self._show(self._talk.welcome())
-        lines = Lines(sys.stdin.fileno(), self._meanwhile)
         while not self._talk.over:
             self._prompt()
             try:
-                line = lines.next()
+                line = self._lines.next()
             except KeyboardInterrupt:
                 if not self._prompts:
                     raise
@@ -42,12 +62,15 @@ class Plainly:
             self._show(answer(self._talk, line))
 
     def _meanwhile(self) -> None:
-        """Say which waits are over."""
+        """Look in at the other tills, and say which waits are over."""
+        if next(self._looks) % LOOKS_A_LOOK_IN == 0:
+            self._talk.session.look_in()
         for line in self._talk.reminders():
             door.say(("\n" if self._prompts else "") + self._laid_out(line))
             if self._prompts and self._talk.rings:
                 door.ring()
             self._prompt()
+            door.say(self._lines.half, end="")
 
     def _prompt(self) -> None:
         if self._prompts:
@@ -65,6 +88,8 @@ class Lines:
 
     meanwhile: called again and again while none come in.
     """
+
+    half = ""  # a terminal keeps to itself what is half typed
 
     def __init__(self, descriptor: int, meanwhile: Callable[[], None]) -> None:
         self._descriptor, self._meanwhile = descriptor, meanwhile

@@ -20,6 +20,7 @@ from advisor.terminal.talk import Talk
 from advisor.terminal.toolbar import toolbar
 
 LOOK_EVERY_S = 0.5
+LOOK_IN_EVERY_S = 2.0
 DRAW_EVERY_S = 1.0
 ROOM_FOR_OFFERS = 4  # lines below the prompt, on a screen that may have twelve
 
@@ -59,14 +60,22 @@ class Prompting:
     # -- timers -------------------------------------------------------------------------------------------------------
 
     def _watch(self) -> None:
-        """Look after the timers as long as the prompt stands."""
+        """Look after the timers and the other tills as long as the prompt stands."""
         get_app().create_background_task(self._remind())
+        get_app().create_background_task(self._look_in())
 
     async def _remind(self) -> None:
         while True:
             for line in self._talk.reminders():
                 await run_in_terminal(lambda line=line: self._announce(line))
             await asyncio.sleep(LOOK_EVERY_S)
+
+    async def _look_in(self) -> None:
+        """What another till tells of the same cooks shows below the prompt; one that reads slowly holds up nobody's typing."""
+        while True:
+            if await asyncio.to_thread(lambda: self._talk.session.is_behind):
+                self._talk.session.look_in()
+            await asyncio.sleep(LOOK_IN_EVERY_S)
 
     def _announce(self, line: str) -> None:
         """A line above the prompt; prompt_toolkit takes the prompt away meanwhile and puts it back as it was."""

@@ -21,8 +21,8 @@ def screen(tmp_path):
     """screen(columns=..., settings=...) -> a Screen with the talk open in it; all are closed in the end."""
     opened = []
 
-    def make(**how):
-        made = Screen(tmp_path, **how)
+    def make(folder=tmp_path, **how):
+        made = Screen(folder, **how)
         opened.append(made)
         made.open()
         return made
@@ -133,14 +133,41 @@ def test_two_cookers_and_answers_out_of_order(screen):
     fire.wait_for(r"left in hand 1 350 °F 250 °F - over both vents shut 2\* 320 °F 225 °F \S+ over burp the lid")
 
 
+@pytest.mark.parametrize("settings", ["", "screen_reader: yes\n"])
+def test_two_tills_see_each_other(screen, place, tmp_path_factory, settings):
+    """What one is told shows at the other within seconds, with nothing typed there."""
+    one_clock = f"30@{time.time() / 60}"
+    here, there = (screen(settings=settings, folder=tmp_path_factory.mktemp("till"), DRAFTHAND_LOGBOOK=place,
+                          DRAFTHAND_CLOCK_RATE=one_clock) for _ in range(2))
+    shut_both(there)
+    if settings:
+        here.enter("/board")
+        here.wait_for(r"The cooker: dome 350 °F, target 250 °F\. .*\d minutes left")
+    else:
+        here.wait_for_bar(COUNTING)
+        assert abs(left_s(here) - left_s(there)) < 60, "a minute of the cook: two seconds of the test"
+    here.wait_for(FIVE_UP)
+    there.wait_for(FIVE_UP)
+    here.enter("340")
+    here.wait_for(r"Still the same plan: burp the lid\.")
+    there.wait_for_bar(r"\d+:\d\d burp the lid") if not settings else time.sleep(3)
+    there.enter("/facts")
+    there.wait_for("340 °F")
+
+
 def test_plain_lines_for_a_screen_reader(screen):
     fire = screen(rate=100, settings="screen_reader: yes\n")
     shut_both(fire)
-    fire.type("the dome rea")
-    fire.wait_for(FIVE_UP)
+    fire.type("the dom rea")
+    fire.press(*["BSpace"] * 4)
+    fire.type("e rea")
+    fire.wait_for(f"fire> the dome rea {FIVE_UP} fire> the dome rea$")
     assert "no timer runs" not in fire.shown() and "hands off -" not in fire.shown()
-    fire.enter("ds 340")
-    fire.wait_for(r"Still the same plan: burp the lid\.")
+    fire.press(*["BSpace"] * 3)
+    fire.type("shows")
+    fire.wait_for("fire> the dome shows$")
+    fire.enter(" 340")
+    fire.wait_for(r"fire> the dome shows 340 Still the same plan: burp the lid\.")
     fire.enter("/board")
     fire.wait_for(r"The cooker: dome 340 °F, target 250 °F, falling\. Burp the lid\. \d+ minutes left\.")
     fire.type("gone")
