@@ -30,7 +30,7 @@ def parts_of(message: Message) -> list[Part]:
     marks: list[tuple[int, str]] = []
     for at in range(len(message.tokens)):
         name = _named_at(message, at)
-        if name and not (marks and marks[-1][1] == name):
+        if name and not (marks and marks[-1][1] == name) and not _is_denied(message, at):
             marks.append((at, name))
     marks = _with_sides(message, marks) or _bare_numbers(message) or _at_the_head(message)
     if not marks:
@@ -77,6 +77,12 @@ def _bare_numbers(message: Message) -> list[tuple[int, str]]:
         and (tokens[at + 1].lemma == "be" or _text(tokens, at - 1) == "in")
     ]
     return marks if len({name for _, name in marks}) > 1 else []
+
+
+def _is_denied(message: Message, at: int) -> bool:
+    """ "Not the left one, the right one": a cooker that is not meant."""
+    ahead = [token.text for token in message.tokens[max(0, at - 2) : at] if token.text not in ("the", "my", "on")]
+    return ahead[-1:] == ["not"]
 
 
 def _with_sides(message: Message, marks: list[tuple[int, str]]) -> list[tuple[int, str]]:

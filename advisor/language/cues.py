@@ -173,12 +173,12 @@ class Cues:
         """ "228 vs 225", "350 instead of 250"."""
         if not place:
             return False
-        between = self.message.words(self.figures[place - 1] + 1, at)
+        between = self.message.words(self.figures[place - 1] + 1, at).removeprefix("now ")
         return between in self.lexicon.data["figures"]["against"]
 
     def was_then(self, at: int) -> bool:
         """ "119 ten minutes ago": the figure is an earlier one."""
-        after = self.tokens[at + 1 : at + 2]
+        after = [token for token in self.tokens[at + 1 : at + 4] if token.text not in ("a", "about", "like")][:1]
         ahead = {token.text for token in self.tokens[max(0, at - 2) : at]}
         reached = len(self.figures) == 1 and bool(REACHED & ahead)
         return bool(not reached and after and after[0].quantity and after[0].quantity.kind == "ago")
@@ -210,7 +210,7 @@ def _whole_names(cues: list[Match]) -> list[Match]:
         cue
         for cue in cues
         if not (
-            cue.means in NAMES | {"either"}
+            cue.means in NAMES | {"either", "target_f"}
             and any(
                 other.start <= cue.start and cue.end <= other.end and len(other) > len(cue) for other in names
             )

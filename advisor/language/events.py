@@ -3,7 +3,7 @@
 from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.patterns import Match
-from advisor.language.phrase_figures import is_about_meat, is_of_another, minutes_of
+from advisor.language.phrase_figures import is_about_meat, is_of_another, is_of_the_lid, minutes_of
 
 HEARD_IN = {"said", "was", "maybe"}
 TIMES = {"ago", "minutes", "clock"}
@@ -32,6 +32,11 @@ def _is_meant(message: Message, match: Match) -> bool:
     ):
         return False
     if match.means == "vents_moved_ago_min" and is_about_meat(message, match.start):
+        return False
+    if match.means == "vents_moved_ago_min" and is_of_the_lid(message, match):
+        return False
+    behind = {token.lemma for token in message.tokens[match.end : match.end + 1]}
+    if behind & set(message.lexicon.data["no_event_before"].get(match.means, ())):
         return False
     return {message.moods[at] for at in range(match.start, match.end)} <= HEARD_IN
 
@@ -91,11 +96,19 @@ def _just_now(message: Message, events: list[Match], heard: dict[str, Value]) ->
     found = {}
     for event in events:
         before = [token.text for token in message.tokens[max(0, event.start - 2) : event.end]]
-        after = [token.text for token in message.tokens[event.end : event.end + 2]]
         if (
-            ("just" in before or after == ["just", "now"])
+            ("just" in before or _now_follows(message, event.end))
             and event.means in message.lexicon.data["just_now"]
             and event.means not in heard
         ):
             found[event.means] = 0.0
     return found
+
+
+def _now_follows(message: Message, at: int) -> bool:
+    """Whether "just now" comes next, with nothing but "again", "a bit" in between."""
+    fillers = message.lexicon.data["before_just_now"]
+    while at < len(message.tokens) and message.tokens[at].text in fillers:
+        at += 1
+    return any(match.start == at and match.means == "just_now" and match.end - match.start > 1
+               for match in message.lexicon.answers.find(message.tokens))

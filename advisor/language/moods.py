@@ -62,7 +62,7 @@ def _apply(moods: list[str], trigger: Match, tokens: list[Token], elsewhere: set
 
 def _spread(moods: list[str], trigger: Match, start: int, end: int, over: bool = False) -> None:
     for at in range(start, end):
-        if over or moods[at] not in ("elsewhere", "bygone", "suppose"):
+        if over or moods[at] not in ("elsewhere", "bygone", "suppose", "believed"):
             moods[at] = trigger.means
 
 
@@ -76,7 +76,10 @@ def _spread_said(moods: list[str], trigger: Match, end: int) -> None:
 def _doubt_before_question_marks(moods: list[str], tokens: list[Token]) -> None:
     for at, token in enumerate(tokens):
         if token.text == "?":
-            for i in range(_clause_start(tokens, at), at):
+            start = _clause_start(tokens, at)
+            if any(token.quantity and token.quantity.kind == "ago" for token in tokens[start:at]):
+                continue  # "shut it 20 minutes ago and it is still at 400??": what has its time is sure
+            for i in range(start, at):
                 if moods[i] == SAID:
                     moods[i] = "maybe"
 

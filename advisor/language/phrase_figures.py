@@ -10,6 +10,7 @@ OF_THE_FIRE = {"at_target_for_min", "vents_moved_ago_min"}  # times that a stall
 MEAT_WORDS = {"meat", "food", "internal", "inside", "core", "centre", "center", "probe"}
 NOW_IS = (["it", "is"], ["time", "is"], ["it", "'s"], ["now", "is"])
 SPEAKS_ANEW = {"she", "it", "he", "when", "and", "but", "while", "because", "so", "then"}
+VENTS = {"both", "bottom", "top", "vent"}
 DOME_WORDS = {"dome", "pit", "fire", "cooker", "thermometer"}
 
 
@@ -131,3 +132,12 @@ def is_of_another(message: Message, start: int, at: int) -> bool:
         if token.lemma in message.lexicon.data["not_the_fire"]:
             return True
     return False
+
+
+def is_of_the_lid(message: Message, match: Match) -> bool:
+    """ "The lid isn't open, I shut it ten minutes ago": no vent is named, and the part named last in the sentence is the lid."""
+    if any(token.lemma in VENTS for token in message.tokens[match.start : match.end]):
+        return False
+    begins = max((at + 1 for at in range(match.start) if message.tokens[at].is_break), default=0)
+    named = [token.lemma for token in message.tokens[begins : match.start] if token.lemma in VENTS | {"lid"}]
+    return named[-1:] == ["lid"]

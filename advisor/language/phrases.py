@@ -6,7 +6,7 @@ from advisor.facts import Value
 from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match, longest_first
-from advisor.language.phrase_figures import figure_in, is_about_meat, is_of_another
+from advisor.language.phrase_figures import figure_in, is_about_meat, is_of_another, is_of_the_lid
 
 HEARD_AS = {"said", "maybe"}
 DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
@@ -36,12 +36,13 @@ COVERS = {
     "indoors": {"fire_out"},
     "raining": {"trend"},
     "windy": {"trend"},
+    "lit_ago_min": {"food_on_for_min", "flames"},
     "burn_pattern": {"fire_out"},
     "fuel_level": {"stage"},
     "near_combustible": {"charcoal_state"},
     "gauge_suspect": {"fire_out"},
-    "lit_ago_min": {"food_on_for_min"},
-    "smell": {"choked", "grease_fire", "flames", "lighter_fluid", "wood_state"},
+    "smoke": {"fire_out"},
+    "smell": {"tastes_bitter", "choked", "grease_fire", "flames", "lighter_fluid", "wood_state"},
     "grease_fire": {"fire_out", "trend", "smoke_blows_down"},
     "trend": {"fire_out", "smoke_blows_down", "gauge_suspect"},
     "gasket_leaks": {"smoke_amount"},
@@ -189,7 +190,7 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
         return True
     if message.tokens[match.end - 1].lemma == "move" and _moves_a_part(message, match, fact):
         return True
-    if _acts_on_something(message, match):
+    if _acts_on_something(message, match) or (fact == "vents_moved_ago_min" and is_of_the_lid(message, match)):
         return True
     if fact in OF_THE_FIRE and _speaks_of_another(message, match, start):
         return True

@@ -9,6 +9,7 @@ from advisor.language.claims import Claim
 from advisor.language.corrections import corrected_claims, redirected, rescaled, spoken_scale
 from advisor.language.heard import Unclear
 from advisor.language.message import Message
+from advisor.language.phrase_figures import is_about_meat
 from advisor.language.phrases import phrase_facts
 from advisor.language.replies import corrects
 from advisor.language.scales import HINT_OF_F, in_fahrenheit, left_open, scale_of
@@ -20,6 +21,7 @@ FEWEST_FOR_TREND = 3
 NEAR_DOME_F = 60.0
 NEAR_MEAT_F, FAR_FROM_DOME_F = 15.0, 50.0
 WISHES = {"target_f", "meat_target_f"}
+LOWEST_LUKEWARM, HIGHEST_LUKEWARM = 40, 140   # °F, the danger zone of the food-safety authorities
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,12 +146,18 @@ def _danger_zone(message: Message) -> dict[str, Value]:
     """ "Between 40 and 140 for six hours": the time in the clause of a span too wide for a reading."""
     for at, token in enumerate(message.tokens):
         span = token.quantity.span if token.quantity else None
-        if span and span[1] > WIDEST_READING * span[0] and message.moods[at] in ("said", "was"):
+        if span and (span[1] > WIDEST_READING * span[0] or _is_of_lukewarm_meat(message, at)) and message.moods[at] in ("said", "was"):
             start, end = message.clause(at)
             for other in message.tokens[start:end]:
                 if other.quantity and other.quantity.kind == "minutes":
                     return {"danger_zone_for_min": other.quantity.value}
     return {}
+
+
+def _is_of_lukewarm_meat(message: Message, at: int) -> bool:
+    """ "The core sat between 70 and 110 for 5 hours": a span inside the danger zone, of the meat, for a time."""
+    low, high = message.tokens[at].quantity.span
+    return LOWEST_LUKEWARM <= low and high <= HIGHEST_LUKEWARM and is_about_meat(message, at)
 
 
 def _fire_died(message: Message) -> bool:

@@ -36,8 +36,9 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     facts = _pronoun_of_the_question(message, facts)
     facts = _lid_shut_again(message, facts)
     facts = _held_by_one(message, facts)
-    facts = _stem_in_food(facts) | {
-        fact: value for fact, value in follow_ups(message).items() if fact not in facts
+    facts = _stem_in_food(facts)
+    facts = facts | {
+        fact: value for fact, value in follow_ups(message, facts).items() if fact not in facts or value is False
     }
     facts = _rate_of_the_meat(facts)
     facts = _trend_of_the_meat(message, facts)
@@ -48,6 +49,8 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
         facts = facts | {"trend": "rising" if rate > 0 else "falling"}
     if _stood_elsewhere(facts):
         facts = {name: value for name, value in facts.items() if name != "at_target_for_min"}
+    if "food_on_for_min" in facts:
+        facts = {"food_on": True} | facts
     if facts.get("food_on") is False:
         facts = {name: value for name, value in facts.items() if name != "food_on_for_min"}
     if message.context.facts.get("choked") is True and "choked" not in facts and _gives_air(message, facts):
@@ -64,6 +67,8 @@ def _stood_elsewhere(facts: dict[str, Value]) -> bool:
 def _lid_shut_again(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     """ "Opened the lid 3 minutes ago", "I keep opening the lid": a lid that was opened is not open for that."""
     told = facts.get("lid_opened_ago_min", 0.0) or facts.get("lid_opens_often") is True
+    if facts.get("lid_open") is True and _is_shut_at_last(message):
+        return facts | {"lid_open": False}
     if facts.get("lid_open") is True and message.lexicon.lid_shut_again.find(message.tokens):
         return {name: value for name, value in facts.items() if name != "lid_open"}
     if facts.get("lid_open") is not True or not told:
@@ -71,6 +76,14 @@ def _lid_shut_again(message: Message, facts: dict[str, Value]) -> dict[str, Valu
     if any(token.text in STAYS_OPEN for token in message.tokens):
         return facts
     return {name: value for name, value in facts.items() if name != "lid_open"}
+
+
+def _is_shut_at_last(message: Message) -> bool:
+    """ "Left the lid up. Shut it and it is 460 now": a later clause shuts it, and names no vent."""
+    lid = next((at for at, token in enumerate(message.tokens) if token.lemma == "lid"), len(message.tokens))
+    shut = [match for match in message.lexicon.follow_ups.find(message.tokens)
+            if match.means == ("lid_open", "lid_open", False) and match.start > lid]
+    return any(message.moods[match.start] == "said" for match in shut)
 
 
 def _rate_of_the_meat(facts: dict[str, Value]) -> dict[str, Value]:
@@ -115,7 +128,9 @@ def _stem_in_food(facts: dict[str, Value]) -> dict[str, Value]:
 
 
 def _end_of_the_blaze(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
-    """ "The fire is out" after burning fat or flames means those, not the charcoal."""
+    """ "The fire is out" after burning fat, flames or clothes means those, not the charcoal."""
+    if facts.get("clothes_burn") is True and facts.get("fire_out") is True and not _names_the_fire(message):
+        facts = {name: value for name, value in facts.items() if name != "fire_out"} | {"clothes_burn": False}
     burning = [name for name in ("grease_fire", "flames") if message.context.facts.get(name) is True]
     if facts.get("grease_fire") is False and "flames" in burning and "flames" not in facts:
         facts = facts | {"flames": False}  # "the grease fire is out": its flames too
@@ -137,9 +152,17 @@ def _pronoun_of_the_question(message: Message, facts: dict[str, Value]) -> dict[
     asked = message.context.asked
     if asked in (None, "fire_out") or "fire_out" not in facts or asked not in facts:
         return facts
-    if any(token.lemma in ("fire", "lump", "ember", "coals", "embers") for token in message.tokens):
+    if _names_the_fire(message):
         return facts
     return {name: value for name, value in facts.items() if name != "fire_out"}
+
+
+def _names_the_fire(message: Message) -> bool:
+    return any(
+        token.lemma in ("lump", "ember", "coals", "embers")
+        or (token.lemma == "fire" and message.words(at - 1, at) not in ("caught", "on", "catch"))
+        for at, token in enumerate(message.tokens)
+    )
 
 
 def _gives_air(message: Message, facts: dict[str, Value]) -> bool:

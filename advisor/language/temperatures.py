@@ -51,7 +51,7 @@ class _Reader:
         self.message, self.tokens, self.lexicon = message, message.tokens, message.lexicon
         self.cues = Cues(message)
         self.offsets = self.lexicon.differences.find(self.tokens)
-        self.last_owner = ""
+        self.last_owner = self.last_fact = ""
         self.scale = next(
             (token.quantity.unit for token in self.tokens if token.quantity and token.quantity.unit), None
         )
@@ -104,6 +104,7 @@ class _Reader:
             and fact in ("dome_f", "target_f", "meat_f", "grate_f", "meat_target_f")
         ):
             return None
+        self.last_fact = fact
         if fact in OWNERS:
             self.last_owner = OWNERS[fact]
         return Claim(
@@ -114,7 +115,7 @@ class _Reader:
             quantity.said,
             before=before,
             wide=quantity.span is not None,
-            moves=before and fact == "dome_f" and self.cues.starts_a_move(place, at),
+            moves=before and fact == "dome_f" and (self.cues.starts_a_move(place, at) or self.cues.was_then(at)),
         )
 
     def _mentions_meat(self) -> bool:
@@ -152,12 +153,12 @@ class _Reader:
             roles = roles | {"before"}
         elif after == "meat_f" and roles & {"peak_meat_f", "meat_start_f"} and may_be_meat(self.tokens[at].quantity, self.scale):
             return next(iter(roles & {"peak_meat_f", "meat_start_f"})), False
-        elif after == "ambient_f" and is_error(self.message, at, roles):
+        elif (after == "ambient_f" and is_error(self.message, at, roles)) or (after and is_asked_of(self.message, at)):
             return None, False
         elif after and not (after == "meat_f" and not may_be_meat(self.tokens[at].quantity, self.scale)):
             return self._target_of(after, roles, at), "before" in roles and after not in ("target_f",)
         if self.cues.is_against(place, at):
-            return "target_f", False
+            return (None if self.last_fact == "target_f" else "target_f"), False
         if self.cues.was_then(at):
             roles = roles | {"before"}
         if is_asked_of(self.message, at):

@@ -77,7 +77,7 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
             inside = homeless[-1:]  # "a quarter. the bottom one"
         homeless = [] if subjects else inside or homeless
         if subjects or inside:
-            told = any(message.moods[opening.match.start] == "said" for opening in inside)
+            told = any(_is_told(message, opening.match) for opening in inside)
             dangling = [] if told else [at for at in subjects if message.tokens[at].lemma in SUBJECTS]
         for opening, vents in _paired(message, subjects, inside):
             _set(facts, message, opening, vents)
@@ -244,7 +244,7 @@ def _opening(message: Message, match: Match) -> Opening:
 
 def _set(facts: dict[str, Value | None], message: Message, opening: Opening, vents: list[str]) -> None:
     match = opening.match
-    if message.moods[match.start] != "said" or denied(message.tokens, match.start, message.lexicon):
+    if not _is_told(message, match) or (opening.inches is not None and _is_a_size(message, match)):
         return
     fraction = opening.fraction
     if match.means == "moved" and len(vents) == 2 and message.tokens[match.end - 1].text == "open":
@@ -256,3 +256,13 @@ def _set(facts: dict[str, Value | None], message: Message, opening: Opening, ven
             facts[f"{vent}_vent_in"] = opening.inches
         else:
             facts[f"{vent}_vent"] = fraction
+
+
+def _is_told(message: Message, match: Match) -> bool:
+    return message.moods[match.start] == "said" and not denied(message.tokens, match.start, message.lexicon)
+
+
+def _is_a_size(message: Message, match: Match) -> bool:
+    """ "My slide travels 3 inches": how long the part is, not how far open."""
+    start, end = message.clause(match.start)
+    return bool({token.text for token in message.tokens[start:end]} & set(message.lexicon.data["sizes"]))

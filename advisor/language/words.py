@@ -10,6 +10,7 @@ from advisor.language.spelling import Spelling, skeleton, spelling_of
 from advisor.language.tokens import Token
 
 SHORTEST_MENDED = 4
+SHORTEST_SWAPPED = 3
 LONG_WORD = 8  # from here on two slips are forgiven
 _DOUBLED = re.compile(r"(.)\1")
 _THRICE = re.compile(r"(.)\1{2,}")
@@ -70,6 +71,8 @@ def _mended(word: str, lexicon: Lexicon, spelling: Spelling) -> str:
             if shorter in spelling.known_words:
                 return shorter
         word = _THRICE.sub(r"\1", word)
+    if swapped := _swapped_back(word, spelling):
+        return swapped
     single = _DOUBLED.sub(r"\1", word)
     if single != word and single in spelling.known_words:
         return single
@@ -78,6 +81,13 @@ def _mended(word: str, lexicon: Lexicon, spelling: Spelling) -> str:
     if len(word) < SHORTEST_MENDED or len(word) > 20:
         return word
     return spelling.skeletons.get(skeleton(word)) or _nearest(word, spelling.trade_words)
+
+
+def _swapped_back(word: str, spelling: Spelling) -> str:
+    """ "Teh", "wnat": the plain word with two letters the other way round; "" where there is none, or more than one."""
+    turned = {word[:i] + word[i + 1] + word[i] + word[i + 2 :] for i in range(len(word) - 1)}
+    found = sorted(turned & spelling.common_words)
+    return found[0] if len(found) == 1 and len(word) >= SHORTEST_SWAPPED else ""
 
 
 @lru_cache(maxsize=2000)

@@ -1,0 +1,97 @@
+"""How far words reach: what is supposed, bygone, denied, ended, or said of something else."""
+
+import pytest
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "in theory, with the dome at 450 and the bottom shut, what would happen",
+        "pretend it is 600 and the lid is open, what do the kids do",
+        "for the exercise the dome is 500 and black smoke comes out",
+        "let's say the fat burns, what first",
+        "lets say your fire dies with a chicken on, then what",
+        "as an example, 350 on the dome and both vents shut",
+        "did a turkey on it saturday at 325, lovely",
+        "the first time I cooked on it the fire went out",
+        "can you get dizzy from the fumes",
+        "does anybody ever get headaches from charcoal",
+    ],
+)
+def test_nothing_is_stated(listen, words):
+    assert set(listen(words).facts) <= {"food", "meat_kind", "bird"}
+
+
+@pytest.mark.parametrize(
+    ("words", "facts"),
+    [
+        ("was blowing a gale earlier, dead calm now", {"windy": False}),
+        ("the wind has gone, its calm", {"windy": False}),
+        ("shut the btm 20 mins ago", {"bottom_vent": 0, "vents_moved_ago_min": 20}),
+        ("tp vnt half open", {"top_vent": 0.5}),
+        ("teh doem says 340 adn i wnat 250", {"dome_f": 340, "target_f": 250}),
+        ("put a match to it 40 min ago, 180 on the dial", {"lit_ago_min": 40, "dome_f": 180}),
+        ("four vent moves in the last hour", {"vents_moved_every_min": 15}),
+        ("moved the bottom again just now", {"vents_moved_ago_min": 0}),
+        ("shut the top a bit just now", {"vents_moved_ago_min": 0}),
+        ("not laid a finger on the vents for an hour", {"vents_moved_ago_min": 60}),
+        ("she stopped smoking half an hour ago", {"smoke": "none"}),
+        ("it has a bitter smell", {"smell": "acrid"}),
+        ("i can only just see the smoke", {"smoke_amount": "light"}),
+        ("the lump is all burnt up, just dust left", {"fuel_level": 0}),
+        ("had the lid open for ages, shut it now, 190", {"lid_open": False, "dome_f": 190}),
+        ("left the lid up by mistake. shut it and its 460 now", {"lid_open": False, "dome_f": 460}),
+        ("lit it this very minute", {"lit_ago_min": 0}),
+        ("sausages are straight over the coals", {"food_on": True}),
+        ("flames licking up round the burgers", {"food_on": True, "flames": True}),
+        ("left the fridge at 1pm, now its 4", {"out_of_fridge_min": 180}),
+        ("the middle of the pork sat between 60 and 110 for 4 hours", {"danger_zone_for_min": 240}),
+        ("shutting the lid killed the flames", {"flames": False}),
+        ("the apron caught fire but its out now", {"clothes_burn": False}),
+        ("bottom vent wont close, its stuck half an inch open", {"bottom_vent_in": 0.5}),
+        ("the deflector broke so im cooking without it", {"deflector_in": False}),
+        ("im not using a deflector, should i be", {"deflector_in": False}),
+        ("thought the deflector was out, but it is in there", {"deflector_in": True}),
+        ("I said 275 earlier, thats the target, the dome is 310", {"target_f": 275, "dome_f": 310}),
+        ("240 is what im aiming for, 275 is what i got", {"target_f": 240, "dome_f": 275}),
+        ("390 on the lid, im doing 225 today", {"target_f": 225, "dome_f": 390}),
+        ("lunch moved from 12 to 1:30, it's 11:45", {"serve_in_min": 105}),
+        ("eating moved to 6:30, it's 3:45", {"serve_in_min": 165}),
+        ("pork on at 9, its now 1pm and the inside of it is 150", {"meat_f": 150, "food_on_for_min": 240}),
+        ("fat hit the coals and it flared. lid down, all quiet now", {"flames": False}),
+        ("firemen came, everything is out and cold", {"fire_out": True}),
+        ("chicken is in the brine", {"food_on": False}),
+        ("pork joint 5 lb went on at noon, it's two", {"food_on": True, "food_on_for_min": 120}),
+        ("210 ten minutes ago, 250 now", {"trend": "rising"}),
+        ("300 a quarter of an hour ago, 260 now", {"trend": "falling"}),
+        ("bottom a finger open", {"bottom_vent_in": 0.75}),
+    ],
+)
+def test_it_reaches(listen, words, facts):
+    heard = listen(words).facts
+    assert {name: heard.get(name) for name in facts} == facts
+
+
+@pytest.mark.parametrize(
+    ("words", "unheard"),
+    [
+        ("put a match to it 40 min ago, 180 on the dial", {"flames"}),
+        ("she stopped smoking half an hour ago", {"fire_out", "fire_died_ago_min"}),
+        ("is 150 enough for chicken", {"meat_f"}),
+        ("the apron caught fire but its out now", {"fire_out"}),
+        ("my bottom slide travels 4 inches in all", {"bottom_vent_in"}),
+        ("bought 10 kg of charcoal at the shop", {"charcoal_kg"}),
+        ("target is 300 now instead of 225", {"dome_f"}),
+        ("the lid isn't open, I shut it ten minutes ago", {"vents_moved_ago_min"}),
+        ("snow on the ground, 20F outside", {"raining"}),
+        ("top a finger wide", {"nothing"}),
+        ("the wind has gone, its calm", {"trend"}),
+    ],
+)
+def test_it_reaches_no_further(listen, words, unheard):
+    assert not unheard & listen(words).facts.keys()
+
+
+def test_a_denied_name_is_no_cooker(listen):
+    heard = listen("not the left one, the right one. thats the one at 380")
+    assert heard.cooker == "right" and heard.facts == {"dome_f": 380} and not heard.others
