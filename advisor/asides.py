@@ -90,7 +90,8 @@ def _what_if(heard: Heard, cook: Cook, advise: Advise, now: float, wording: Word
     asks = None if advice.plan.steps else advice.question
     inner = compose(Turn(heard.supposed, {}), cook.name, advice, asks, rulebook.catalogue, wording)
     still = [caution for caution in standing.cautions if caution not in inner.cautions]
-    text = tell_short(still, [inner.text], None if asks else standing.asks, phrases)
+    said = [answer.says for answer in standing.answers]
+    text = tell_short(still, [*said, inner.text], None if asks else standing.asks, phrases)
     return standing.model_copy(update={"what_if": inner, "text": text, "asks": None if asks else standing.asks})
 
 

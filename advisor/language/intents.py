@@ -99,7 +99,7 @@ def _is_question(message: Message, text: str) -> bool:
 def topic_of(message: Message, facts: dict[str, Value]) -> str | None:
     """The topic of the question: the longest pattern wins, the earlier of two equal ones.
 
-    A question as vague as "should I worry" is about what the message tells.
+    A question as vague as "should I worry" is about what the message tells, else about what was told last.
     """
     found = [
         match
@@ -107,7 +107,12 @@ def topic_of(message: Message, facts: dict[str, Value]) -> str | None:
         if message.moods[match.start] != "elsewhere"
     ]
     topic = max(found, key=lambda match: (len(match), -match.start)).means if found else None
+    if topic != "leave_alone" and (topic or not _is_vague(message)):
+        return topic
     worries = message.lexicon.data["worries"]
-    return (
-        next((worries[fact] for fact in facts if fact in worries), topic) if topic == "leave_alone" else topic
-    )
+    told = [*facts, *(() if facts else message.context.recent)]
+    return next((worries[fact] for fact in told if fact in worries), topic)
+
+
+def _is_vague(message: Message) -> bool:
+    return any(token.text in message.lexicon.data["vague"] for token in message.tokens)

@@ -54,6 +54,7 @@ COVERS = {
     "food_on_for_min": {"lit_ago_min"},
     "lid_opens_often": {"vents_moved_every_min"},
     "wood_share": {"fuel_level"},
+    "food_thrown": {"stage"},
     "wood_added_ago_min": {"wood_amount", "food_on_for_min", "at_target_for_min", "food_on"},
     "danger_zone_for_min": {"food_on_for_min"},
     "wants_more_smoke": {"smoke", "smoke_amount"},

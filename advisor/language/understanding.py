@@ -143,6 +143,8 @@ def _heard(message: Message, heard: Heard) -> Heard:
         supposed = {}
     if set(intents) & {"cannot", "declined", "done", "thanks", "what_now", "correction", "undo"} and not about:
         intents = [intent for intent in intents if intent != "ask"]
+    if heard.facts.keys() & set(message.lexicon.data["told_deeds"]):
+        intents = [intent for intent in intents if intent != "done"]
     if "undo" in intents:
         intents = ["correction", "tell"] if stated else ["undo"]
     if not intents and not (heard.unclear or heard.refused):

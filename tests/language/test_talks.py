@@ -103,3 +103,38 @@ def test_a_fire_that_climbs_is_not_asked_whether_it_lives(talk):
 def test_whether_food_may_go_on_has_an_answer(talk, told):
     reply = says(talk, (told, 0), ("can i put the ribs on", 1))
     assert reply.answers
+
+
+def test_what_if_water_is_answered_as_well_as_played(talk):
+    reply = says(talk, ("thin blue smoke", 0), ("one of them asked what happens if you throw water in", 1))
+    assert "cracks" in reply.text
+
+
+def test_sparks_are_over_after_a_while(talk):
+    reply = says(talk, ("i stirred it, sparks flew up, want 275, dome 270", 0), ("275", 30))
+    assert not any(caution.level == "danger" for caution in reply.cautions)
+
+
+ASLEEP = (("help i fell asleep, brisket was on all night", 0), ("the dome says 140", 1), ("fire is dead i think", 2),
+          ("the probe says 128 in the flat", 3), ("no clue when it died, i went to bed at 11 and its 7 now", 5))
+
+
+def test_warm_food_over_a_fire_long_dead_stays_in_danger(talk):
+    reply = says(talk, *ASLEEP)
+    assert any(caution.level == "danger" and "eats" in caution.says for caution in reply.cautions)
+    assert "light" not in acts(reply)
+
+
+def test_food_thrown_out_is_no_fire_lit_again(talk):
+    reply = says(talk, *ASLEEP, ("ok threw it out", 10))
+    assert reply.situation["food_on"] is False and "lit_ago_min" not in reply.situation
+    assert reply.situation.get("stage") != "shutting_down"
+
+
+@pytest.mark.parametrize("turns", [
+    [("dome 400 burgers on", 0), ("burgers 155 inside ok?", 5)],
+    [("wrapped the pork, its in the cooler, probe says 138", 0), ("is that bad", 1)],
+])
+def test_a_bare_worry_about_meat_is_about_its_safety(talk, turns):
+    reply = says(talk, *turns)
+    assert reply.answers and "top vent" not in reply.answers[0].says
