@@ -7,6 +7,7 @@ from advisor.facts import Fact
 from advisor.vocabulary import Vocabulary
 
 TREND_GOES_STALE_MIN = 5.0   # a trend told longer ago than this does not outlive a new reading
+MEAT_MOVED_F = 3.0   # a core that changed by that much stands still no more: judgement
 FAR_FROM_TARGET_F = 25.0     # judgement: a dome this far off is no longer "near target"
 VENTS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 
@@ -48,6 +49,8 @@ def ended_by_words(new: Mapping[str, Fact], old: Mapping[str, Fact], vocabulary:
     ended = {name for told in new for name in vocabulary[told].replaces}
     ended |= {name for told, fact in new.items() if told in old and old[told].value != fact.value
               for name in vocabulary[told].change_ends}
+    if "meat_f" in new and "meat_f" in old and abs(float(new["meat_f"].value) - float(old["meat_f"].value)) >= MEAT_MOVED_F:
+        ended |= {"meat_trend"} - set(new)
     if "dome_f" in new or "over_f" in new:
         ended |= {name for name in ("trend", "rate_f_per_min")
                   if name in old and now - old[name].at_min > TREND_GOES_STALE_MIN}

@@ -28,7 +28,7 @@ from advisor.vocabulary import Vocabulary
 MOST_READINGS = 200          # the last hours of a cook; older ones say nothing about the fire now
 SAME_MINUTE = 0.25           # readings closer than this are one
 CANNOT, HALF_SET = "hands_cannot", "vents_half_set"  # about the cook's hands; no rule reads them, the plan does
-OF_THE_FOOD = ("food", "food_kg", "meat_kind", "intact", "bird", "fat_share", "leftover", "resting", "meat_f",
+OF_THE_FOOD = ("food", "food_kg", "meat_kind", "intact", "bird", "fat_share", "leftover", "resting", "food_wrapped", "meat_f",
                "meat_target_f", "meat_trend", "meat_was_f", "meat_start_f", "peak_meat_f", "meat_held_for_min",
                "food_on_for_min", "danger_zone_for_min", "cooling_for_min", "out_of_fridge_min", "stood_out_min",
                "fire_died_ago_min")

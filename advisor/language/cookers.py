@@ -12,6 +12,7 @@ from advisor.language.tokens import Token
 OPENINGS = {"and", "but", "ok", "so", "now", "on", "in", "for", "well", "right", ","}  # words before the name
 BEFORE_A_SIDE = {"", ",", ".", ";", "and", "but", "the", "while", "my"}
 ALL = {"all", "both", "each", "every", "everything"}
+OF_THE_FIRE = {"trend", "fire_out", "flames", "smoke", "smoke_amount", "grease_fire", "stage"}
 OF_THE_DOME = {"dome_f", "target_f", "over_f", "trend"}  # what "all" of several cookers can share
 LEAST_READING = 60  # a smaller figure after "first" is a count
 _NUMBER_WORDS = {word: str(value) for word, value in ONES.items() if 1 <= value <= 9}
@@ -32,7 +33,7 @@ def parts_of(message: Message) -> list[Part]:
         name = _named_at(message, at)
         if name and not (marks and marks[-1][1] == name) and not _is_denied(message, at):
             marks.append((at, name))
-    marks = _with_sides(message, marks) or _bare_numbers(message) or _at_the_head(message)
+    marks = _with_numbers(message, _with_sides(message, marks)) or _bare_numbers(message) or _at_the_head(message)
     if not marks:
         return [Part(None, message)]
     starts = [0, *(_clause_opening(message, at) for at, _ in marks[1:]), len(message.tokens)]
@@ -75,8 +76,20 @@ def _bare_numbers(message: Message) -> list[tuple[int, str]]:
         and _text(tokens, at - 1) in ("", ",", ".", "and", "but", "in", "on", ";", "while")
         and at + 1 < len(tokens)
         and (tokens[at + 1].lemma == "be" or _text(tokens, at - 1) == "in")
+        or _has_its_reading(message, at)
     ]
+    marks = [(at, name) for at, name in marks if name]
     return marks if len({name for _, name in marks}) > 1 else []
+
+
+def _with_numbers(message: Message, marks: list[tuple[int, str]]) -> list[tuple[int, str]]:
+    """ "Number 1 250, 2 steady, 3 dropping": a cooker named by its number lends that to bare numbers beside it."""
+    if not any(name.isdigit() for _, name in marks):
+        return marks
+    taken = {at for at, _ in marks}
+    bare = [(at, str(_small_number(message.tokens[at]))) for at in range(len(message.tokens))
+            if at not in taken and _has_its_reading(message, at)]
+    return sorted(marks + bare)
 
 
 def _is_denied(message: Message, at: int) -> bool:
@@ -102,6 +115,16 @@ def _with_sides(message: Message, marks: list[tuple[int, str]]) -> list[tuple[in
     return sorted(marks + sides)
 
 
+def apart(message: Message) -> tuple[Message, Message | None]:
+    """The message without a last clause about all its cookers ("..., all meant to be 275"), and that clause."""
+    start, end = (message.clauses() or [(0, 0)])[-1]
+    if start == 0 or _text(message.tokens, start) not in ALL or end < len(message.tokens):
+        return message, None
+    if len({part.cooker for part in parts_of(message.part(0, start))}) < 2:
+        return message, None
+    return message.part(0, start), message.part(start, end)
+
+
 def meant_by_all(message: Message, facts: Mapping[str, Value]) -> tuple[str, ...]:
     """The other cookers of "all should be 300", "both at 250"; () where it is about one, or about its two vents."""
     context, tokens = message.context, message.tokens
@@ -109,6 +132,19 @@ def meant_by_all(message: Message, facts: Mapping[str, Value]) -> tuple[str, ...
     others = tuple(name for name in context.cookers if not same_cooker(name, context.current or "1"))
     of_all = _text(tokens, at) in ALL and bool(facts) and facts.keys() <= OF_THE_DOME
     return others if of_all else ()
+
+
+def _has_its_reading(message: Message, at: int) -> bool:
+    """ "1 at 275 2 at 290", "2 steady": a small number with a reading, or a known one with a word on its fire."""
+    tokens, name = message.tokens, _small_number(message.tokens[at])
+    if name is None or at + 1 >= len(tokens):
+        return False
+    if _text(tokens, at + 1) in ("at", ":", "=", "reads", "on") and at + 2 < len(tokens):
+        return _is_reading(tokens[at + 2])
+    known = any(same_cooker(name, cooker) for cooker in message.context.cookers)
+    begins = _text(tokens, at - 1) in ("", ",", ".", ";", "and", "but")
+    return known and begins and any(match.start == at + 1 and match.means[0] in OF_THE_FIRE
+                                    for match in message.lexicon.phrases.find(tokens))
 
 
 def _side(message: Message, at: int) -> str | None:
@@ -157,7 +193,15 @@ def _named_at(message: Message, at: int) -> str | None:
         and before not in ("a", "another", "each", "this", "which", "no")
     ):
         return token.text
-    return _known_name(message, at)
+    return _known_name(message, at) or _known_number(message, at)
+
+
+def _known_number(message: Message, at: int) -> str | None:
+    """ "The chicken on 2", "the lid on 2": a cooker already going, by its number."""
+    name = _small_number(message.tokens[at])
+    is_place = _text(message.tokens, at - 1) in ("on", "in") and at > 1 and message.tokens[at - 2].named
+    going = name is not None and any(same_cooker(name, known) for known in message.context.cookers)
+    return name if is_place and going else None
 
 
 def _text(tokens: list[Token], at: int) -> str:

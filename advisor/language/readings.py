@@ -20,6 +20,7 @@ FEWEST_FOR_TREND = 3
 # What dome and meat may move between two looks: judgement.
 NEAR_DOME_F = 60.0
 NEAR_MEAT_F, FAR_FROM_DOME_F = 15.0, 50.0
+MEAT_CLIMBS_F, HOTTEST_MEAT_F = 40.0, 212.0  # how far it may be on from the reading told last, and where water boils
 WISHES = {"target_f", "meat_target_f"}
 LOWEST_LUKEWARM, HIGHEST_LUKEWARM = 40, 140   # °F, the danger zone of the food-safety authorities
 
@@ -108,6 +109,8 @@ def _of_the_meat(message: Message, claims: list[Claim]) -> list[Claim]:
     scale = message.context.units.temperature if message.context.units else None
     value = in_fahrenheit(claims[0], scale)
     near = abs(value - meat) <= NEAR_MEAT_F and abs(value - dome) > FAR_FROM_DOME_F
+    if "meat_f" in message.context.recent and "dome_f" not in message.context.recent:
+        near = near or meat - NEAR_MEAT_F <= value <= HOTTEST_MEAT_F and abs(value - meat) < MEAT_CLIMBS_F and value < dome
     return [replace(claims[0], fact="meat_f")] if near else claims
 
 

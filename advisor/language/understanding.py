@@ -10,7 +10,7 @@ from advisor.errors import ValueRefused
 from advisor.facts import Value
 from advisor.language.answers import answer, is_refusal
 from advisor.language.clocks import mark_clock_times
-from advisor.language.cookers import meant_by_all, parts_of
+from advisor.language.cookers import apart, meant_by_all, parts_of
 from advisor.language.dictated import marks_for_words
 from advisor.language.events import event_facts
 from advisor.language.foods import food_facts
@@ -44,15 +44,19 @@ def hear(text: str, vocabulary: Vocabulary, context: Context = NOTHING_KNOWN) ->
     tokens = read_tokens(text, lexicon)
     if not tokens:
         return Heard(intents=("off_topic",) if text.strip() else ())
-    message = Message(tokens, moods_of(tokens, lexicon), lexicon, context)
+    whole = Message(tokens, moods_of(tokens, lexicon), lexicon, context)
+    message, of_all = apart(whole)
     read = [(part.cooker, _facts(part.message)) for part in parts_of(message)]
+    if of_all:
+        shared = _facts(of_all)[0]
+        read = [(name, (shared | facts, *rest)) for name, (facts, *rest) in read]
     cooker, (facts, unclear, _, style) = max(read, key=lambda one: urgency(one[1][0], lexicon))
     others = tuple((name or "", about[0]) for name, about in read if name != cooker)
     if cooker is None:
         others += tuple((name, dict(facts)) for name in meant_by_all(message, facts))
     refused = tuple(sentence for _, about in read for sentence in about[2])
     return _heard(
-        message,
+        whole,
         Heard(facts=facts, cooker=cooker, others=others, unclear=unclear, refused=refused, units=style),
     )
 

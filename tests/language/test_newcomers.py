@@ -30,6 +30,9 @@ SHUT = {"top_vent": 0.0}
         ("i think its damp, it was in the rain", {}, {"charcoal_state": "damp"}),
         ("it smells like a campfire", {}, {"smell": "clean"}),
         ("number two lit", {"cookers": ("1", "2")}, {"stage": "lighting"}),
+        ("wrapped in foil", {}, {"food_wrapped": True}),
+        ("all the way round", {"facts": {"gasket_leaks": True}}, {"gasket_leaks": True}),
+        ("done, shut them all down", {}, {"stage": "shutting_down"}),
         ("its cold now", {"facts": {"stage": "shutting_down"}}, {"fire_out": True}),
     ],
 )
@@ -50,6 +53,7 @@ def test_it_is_heard(listen, words, context, facts):
         ("the fire went quiet", {}, {"fire_out"}),
         ("the fire has gone mad", {}, {"fire_out"}),
         ("fire went up a lot", {}, {"fire_out"}),
+        ("stuffed foil in the gap", {}, {"intact"}),
         ("how do i calm it", {}, {"trend"}),
         ("a kid asked why smoke is blue", {}, {"smoke"}),
         ("my wife wants to know if the lid is open", {}, {"lid_open"}),
@@ -78,6 +82,12 @@ def test_an_old_reading_is_taken_for_one(listen):
         ("i teach a class, how do i keep them safe", "ask", "keep_safe"),
         ("a kid asked why smoke is blue", "ask", "smoke_colour"),
         ("all good", "thanks", None),
+        ("nice", "thanks", None),
+        ("wrap?", "ask", "wrap"),
+        ("how long now", "ask", "done_in_time"),
+        ("is the chicken on 2 going to be ready", "ask", "done_in_time"),
+        ("do i slice it now", "ask", "carve_now"),
+        ("shut number 3 right down", "ask", "put_out"),
         ("how do i clean this mess up", "ask", "clean_cooker"),
         ("how much charcoal can i reuse", "ask", "reuse_charcoal"),
         ("can i put it in the oven at 300", "ask", "oven_finish"),
@@ -101,3 +111,32 @@ def test_what_holds_for_all_cookers(listen):
     heard = listen("all should be 300", cookers=("left", "right"), current="left")
     assert heard.facts == {"target_f": 300} and dict(heard.others) == {"right": {"target_f": 300}}
     assert not listen("both shut", cookers=("left", "right"), current="left").others
+
+
+def by_cooker(heard):
+    return {heard.cooker: heard.facts, **dict(heard.others)}
+
+
+def test_bare_numbers_with_readings_are_cookers(listen):
+    heard = by_cooker(listen("got three on the go, 1 at 275 2 at 290 3 at 400, all meant to be 275"))
+    assert heard == {number: {"dome_f": dome, "target_f": 275} for number, dome in (("1", 275), ("2", 290), ("3", 400))}
+
+
+def test_a_known_number_with_a_word_on_its_fire_is_a_cooker(listen):
+    heard = by_cooker(listen("number 1 250, 2 steady, 3 dropping", cookers=("1", "2", "3"), current="1"))
+    assert heard == {"1": {"dome_f": 250}, "2": {"trend": "steady"}, "3": {"trend": "falling"}}
+
+
+def test_food_on_a_known_number_names_the_cooker(listen):
+    going = {"cookers": ("1", "2"), "current": "1"}
+    assert listen("is the chicken on 2 going to be ready", **going).cooker == "2"
+    assert listen("the lid on 2 is open", **going).cooker == "2"
+    assert listen("chicken on for 2 hours", **going).cooker is None
+    assert listen("chicken went on at 2", **going).cooker is None
+
+
+def test_a_lone_figure_after_the_meat_is_the_meat(listen):
+    known = {"meat_f": 170.0, "dome_f": 225.0, "target_f": 225.0}
+    assert listen("203!", facts=known, recent=frozenset({"meat_f"})).facts == {"meat_f": 203}
+    assert listen("230", facts=known, recent=frozenset({"meat_f"})).facts == {"dome_f": 230}
+    assert listen("203", facts=known, recent=frozenset({"dome_f"})).facts == {"dome_f": 203}

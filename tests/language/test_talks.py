@@ -138,3 +138,18 @@ def test_food_thrown_out_is_no_fire_lit_again(talk):
 def test_a_bare_worry_about_meat_is_about_its_safety(talk, turns):
     reply = says(talk, *turns)
     assert reply.answers and "top vent" not in reply.answers[0].says
+
+
+def test_meat_that_climbs_again_has_stalled_no_more(talk):
+    reply = says(talk, ("225, want 225, meat stuck at 157 for 3 hrs", 0), ("meat 170", 60))
+    assert "meat_trend" not in reply.situation or reply.situation["meat_trend"] != "steady"
+
+
+def test_wrapped_meat_is_not_told_to_be_wrapped(talk):
+    reply = says(talk, ("225, want 225, meat stuck at 157 for 3 hrs", 0), ("wrapped in foil", 5))
+    assert "wrap it" not in reply.text
+
+
+def test_done_for_the_day_does_no_step(talk):
+    reply = says(talk, ("dome 250 want 275 steady, brisket on", 0), ("done, shut them all down", 5))
+    assert reply.situation["stage"] == "shutting_down" and "add_fuel" not in acts(reply)
