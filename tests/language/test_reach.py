@@ -64,11 +64,27 @@ def test_nothing_is_stated(listen, words):
         ("pork joint 5 lb went on at noon, it's two", {"food_on": True, "food_on_for_min": 120}),
         ("210 ten minutes ago, 250 now", {"trend": "rising"}),
         ("300 a quarter of an hour ago, 260 now", {"trend": "falling"}),
+        ("had to open the lid to flip, about 5 min ago", {"lid_opened_ago_min": 5}),
+        ("the lid's been down the whole time", {"lid_open": False}),
+        ("it doesn't smell bad anymore", {"smell": "clean"}),
+        ("the flat is at 188", {"meat_f": 188}),
+        ("needs to come up 30", {"over_f": -30}),
+        ("has to come down by 40", {"over_f": 40}),
+        ("right where I want it", {"said_off": "right"}),
+        ("a touch over", {"said_off": "bit_hot"}),
+        ("a bit low still", {"said_off": "bit_cold"}),
+        ("freezing cold in there", {"said_off": "cold"}),
+        ("brisket's been going since midnight", {"food_on": True, "food_on_for_min": 900}),
+        ("fire's jumped to the fence", {"fire_spreads": True}),
+        ("the flames have leapt onto the shed", {"fire_spreads": True}),
+        ("put the fire out with water", {"water_thrown": True}),
+        ("the charcoal has been sitting in the rain", {"charcoal_state": "damp"}),
+        ("forgot to put the stone in", {"deflector_in": False}),
         ("bottom a finger open", {"bottom_vent_in": 0.75}),
     ],
 )
 def test_it_reaches(listen, words, facts):
-    heard = listen(words).facts
+    heard = listen(words, minute_of_day=900).facts
     assert {name: heard.get(name) for name in facts} == facts
 
 
@@ -86,6 +102,16 @@ def test_it_reaches(listen, words, facts):
         ("snow on the ground, 20F outside", {"raining"}),
         ("top a finger wide", {"nothing"}),
         ("the wind has gone, its calm", {"trend"}),
+        ("nobody has touched the vents since breakfast", {"co_symptoms"}),
+        ("had to open the lid to flip, about 5 min ago", {"lid_open"}),
+        ("we're out of charcoal", {"people_out"}),
+        ("emptied the ash before lighting", {"stage"}),
+        ("the flat is at 188", {"dome_f"}),
+        ("brisket's been going since midnight", {"lit_ago_min"}),
+        ("fire's jumped to the fence", {"trend"}),
+        ("the charcoal has been sitting in the rain", {"raining"}),
+        ("top vent spins freely, won't stay put", {"trend"}),
+        ("forgot to shut the bottom", {"bottom_vent"}),
     ],
 )
 def test_it_reaches_no_further(listen, words, unheard):
@@ -95,3 +121,13 @@ def test_it_reaches_no_further(listen, words, unheard):
 def test_a_denied_name_is_no_cooker(listen):
     heard = listen("not the left one, the right one. thats the one at 380")
     assert heard.cooker == "right" and heard.facts == {"dome_f": 380} and not heard.others
+
+
+@pytest.mark.parametrize("words", ["haven't touched anything for an hour", "can't get it below 300",
+                                   "isn't climbing any more", "hasn't moved off 240"])
+def test_a_denial_is_no_question(listen, words):
+    assert "ask" not in listen(words).intents
+
+
+def test_a_lid_kept_down_is_no_step_refused(listen):
+    assert "cannot" not in listen("i won't open the lid again promise").intents
