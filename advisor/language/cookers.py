@@ -31,6 +31,7 @@ def parts_of(message: Message) -> list[Part]:
     marks: list[tuple[int, str]] = []
     for at in range(len(message.tokens)):
         name = _named_at(message, at)
+        name = _resolved(message, name)
         if name and not (marks and marks[-1][1] == name) and not _is_denied(message, at):
             marks.append((at, name))
     marks = _with_numbers(message, _with_sides(message, marks)) or _bare_numbers(message) or _at_the_head(message)
@@ -73,12 +74,8 @@ def _bare_numbers(message: Message) -> list[tuple[int, str]]:
         (at, name)
         for at, token in enumerate(tokens)
         if (name := _small_number(token) or _side(message, at))
-        and _text(tokens, at - 1) in ("", ",", ".", "and", "but", "in", "on", ";", "while")
-        and at + 1 < len(tokens)
-        and (tokens[at + 1].lemma == "be" or _text(tokens, at - 1) == "in")
-        or _has_its_reading(message, at)
+        and (_is_named_bare(message, at) or _has_its_reading(message, at))
     ]
-    marks = [(at, name) for at, name in marks if name]
     return marks if len({name for _, name in marks}) > 1 else []
 
 
@@ -90,6 +87,14 @@ def _with_numbers(message: Message, marks: list[tuple[int, str]]) -> list[tuple[
     bare = [(at, str(_small_number(message.tokens[at]))) for at in range(len(message.tokens))
             if at not in taken and _has_its_reading(message, at)]
     return sorted(marks + bare)
+
+
+def _resolved(message: Message, name: str | None) -> str | None:
+    """ "The other one": of two cookers going, the one that is not in hand; of more, nobody knows which."""
+    if name != "other":
+        return name
+    others = [known for known in message.context.cookers if not same_cooker(known, message.context.current or "1")]
+    return others[0] if len(others) == 1 else None
 
 
 def _is_denied(message: Message, at: int) -> bool:
@@ -132,6 +137,14 @@ def meant_by_all(message: Message, facts: Mapping[str, Value]) -> tuple[str, ...
     others = tuple(name for name in context.cookers if not same_cooker(name, context.current or "1"))
     of_all = _text(tokens, at) in ALL and bool(facts) and facts.keys() <= OF_THE_DOME
     return others if of_all else ()
+
+
+def _is_named_bare(message: Message, at: int) -> bool:
+    tokens, before = message.tokens, _text(message.tokens, at - 1)
+    if before not in ("", ",", ".", "and", "but", "in", "on", ";", "while") or at + 1 >= len(tokens):
+        return False
+    reads = _side(message, at) is not None and _is_reading(tokens[at + 1])
+    return tokens[at + 1].lemma == "be" or before == "in" or reads
 
 
 def _has_its_reading(message: Message, at: int) -> bool:

@@ -1,6 +1,7 @@
 """Whether a bare figure stands among words that have nothing to do with a fire ("the 110 stop")."""
 
 from advisor.language.message import Message
+from advisor.language.replies import corrects
 from advisor.language.tokens import Token
 
 FACTS = {
@@ -20,7 +21,7 @@ LEADS = {"now", "still", "at", "is", "'s", "hit", "hits", "around", "about", "to
 
 def is_small_talk(message: Message) -> bool:
     """True where a stranger stands in a message that names nothing of the fire and answers no question."""
-    if message.context.asked or not any(_is_stranger(message, at) for at in range(len(message.tokens))):
+    if message.context.asked or corrects(message) or not any(_is_stranger(message, at) for at in range(len(message.tokens))):
         return False
     return not is_about_the_fire(message)
 

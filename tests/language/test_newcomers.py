@@ -140,3 +140,29 @@ def test_a_lone_figure_after_the_meat_is_the_meat(listen):
     assert listen("203!", facts=known, recent=frozenset({"meat_f"})).facts == {"meat_f": 203}
     assert listen("230", facts=known, recent=frozenset({"meat_f"})).facts == {"dome_f": 230}
     assert listen("203", facts=known, recent=frozenset({"dome_f"})).facts == {"dome_f": 203}
+
+
+def test_bare_sides_with_their_readings_are_cookers(listen):
+    assert by_cooker(listen("left 300, right 320")) == {"left": {"dome_f": 300}, "right": {"dome_f": 320}}
+
+
+def test_the_other_one_is_the_one_not_in_hand(listen):
+    assert listen("the other one is 300", cookers=("left", "right"), current="left").cooker == "right"
+    assert listen("the other one is 300", cookers=("1", "2", "3"), current="1").cooker is None
+
+
+def test_a_numbered_cooker_that_is_out_is_a_fire_out(listen):
+    assert listen("number 3 is out").facts == {"fire_out": True}
+
+
+@pytest.mark.parametrize(("words", "about"), [
+    ("would a fan help", "blow_air"), ("can kids be near it", "keep_safe"), ("how long can chicken sit out", "food_safe"),
+    ("is it normal that it drops when i open it", "lid_dip"), ("does the deflector make it slower", "deflector_use"),
+])
+def test_a_question_has_its_topic(listen, words, about):
+    heard = listen(words)
+    assert heard.about == about and "correction" not in heard.intents
+
+
+def test_it_is_celsius_puts_the_scale_right(listen):
+    assert listen("oh hang on it's celsius", facts={"dome_f": 120.0}).facts == {"dome_f": 248}

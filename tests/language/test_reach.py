@@ -80,6 +80,13 @@ def test_nothing_is_stated(listen, words):
         ("put the fire out with water", {"water_thrown": True}),
         ("the charcoal has been sitting in the rain", {"charcoal_state": "damp"}),
         ("forgot to put the stone in", {"deflector_in": False}),
+        ("sorry typo 325 not 235", {"dome_f": 325}),
+        ("I left the pork in the car for 3 hours", {"out_of_fridge_min": 180}),
+        ("thawed the chicken on the counter overnight", {"out_of_fridge_min": 480}),
+        ("we open at 5:30", {"serve_in_min": 150}),
+        ("ready or not we eat at 5", {"serve_in_min": 120}),
+        ("poked the pork at 158", {"meat_f": 158}),
+        ("a spark landed on the cushion and it's smouldering", {"fire_spreads": True}),
         ("bottom a finger open", {"bottom_vent_in": 0.75}),
     ],
 )
@@ -112,6 +119,9 @@ def test_it_reaches(listen, words, facts):
         ("the charcoal has been sitting in the rain", {"raining"}),
         ("top vent spins freely, won't stay put", {"trend"}),
         ("forgot to shut the bottom", {"bottom_vent"}),
+        ("I left the pork in the car for 3 hours", {"food_on_for_min"}),
+        ("a branch fell on it", {"trend"}),
+        ("chunk the size of a fist every half hour", {"vents_moved_every_min"}),
     ],
 )
 def test_it_reaches_no_further(listen, words, unheard):
