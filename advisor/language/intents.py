@@ -75,6 +75,7 @@ def done_steps(message: Message) -> tuple[int, ...]:
     return tuple(dict.fromkeys(step for step in steps if 1 <= step <= 12))
 
 
+ASKED = ("ask", "plan")  # moods of a question
 _ORDINALS = {
     "one": 1,
     "two": 2,
@@ -107,7 +108,8 @@ def topic_of(message: Message, facts: dict[str, Value]) -> str | None:
         for match in message.lexicon.topics.find(message.tokens)
         if message.moods[match.start] != "elsewhere"
     ]
-    topic = max(found, key=lambda match: (len(match), -match.start)).means if found else None
+    asked = {match.start for match in found if message.moods[match.start] in ASKED}
+    topic = max(found, key=lambda match: (match.start in asked, len(match), -match.start)).means if found else None
     if topic != "leave_alone" and (topic or not _is_vague(message)):
         return topic
     worries = message.lexicon.data["worries"]

@@ -51,7 +51,6 @@ COVERS = {
     "out_of_fridge_min": {"fire_died_ago_min", "fire_out"},
     "cooling_for_min": {"trend"},
     "at_target_for_min": {"food_on_for_min", "lit_ago_min"},
-    "food_on_for_min": {"lit_ago_min"},
     "lid_opens_often": {"vents_moved_every_min"},
     "wood_share": {"fuel_level"},
     "food_thrown": {"stage"},

@@ -136,6 +136,8 @@ def _heard(message: Message, heard: Heard) -> Heard:
         intents.append("declined")
     if stated:
         intents = [intent for intent in intents if intent != "declined" or _leaves_open(message, heard)] + ["tell"]
+    if not (stated or set(intents) - {"declined"} or message.context.asked) and topic_of(message, {}) in message.lexicon.data["told_topics"]:
+        intents = ["ask"]
     about = topic_of(message, heard.facts) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
     if about:
         intents = [intent for intent in intents if intent != "cannot"]  # "is it too hot to touch" refuses no step

@@ -44,6 +44,7 @@ SHORT_CLAUSE = 3
 CORRECTING = {"no", "nope", "actually", "wait", "sorry", "oops", "meant", "mean"}
 CORRECTING_CLAUSE = 6
 AFTER_A_STATE = {"and", "but", "for", "since", "now", "up", "off", "down", "tight", "again", "it", "still", "already"}
+ABOUT = {"about", "like", "around", "roughly", "maybe", "just", "say", "only", "nearly"}  # words before an amount
 AMOUNTS = ("fraction", "inches")  # "lower" before one of these is the lower vent
 
 
@@ -110,7 +111,7 @@ def _told_amounts(message: Message, openings: list[Opening]) -> list[Opening]:
     kept = []
     for place, opening in enumerate(openings):
         after = openings[place + 1].match.start if place + 1 < len(openings) else opening.match.end
-        between = [token.text for token in message.tokens[opening.match.end : after]]
+        between = [token.text for token in message.tokens[opening.match.end : after] if token.text not in ABOUT]
         start = opening.match.start
         said_of = start > 0 and bool(_vents(message, start - 1) or message.tokens[start - 1].lemma == "be")
         is_verb = opening.match.quantity is None and len(opening.match) == 1

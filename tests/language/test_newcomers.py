@@ -83,6 +83,7 @@ def test_an_old_reading_is_taken_for_one(listen):
         ("a kid asked why smoke is blue", "ask", "smoke_colour"),
         ("all good", "thanks", None),
         ("nice", "thanks", None),
+        ("whats up", "greeting", None),
         ("wrap?", "ask", "wrap"),
         ("how long now", "ask", "done_in_time"),
         ("is the chicken on 2 going to be ready", "ask", "done_in_time"),
@@ -156,6 +157,10 @@ def test_a_numbered_cooker_that_is_out_is_a_fire_out(listen):
 
 
 @pytest.mark.parametrize(("words", "about"), [
+    ("ok i put charcoal in, how much", "fuel_needed"), ("how far do i close it", "close_vents"),
+    ("how do i add more", "fuel_in_midcook"), ("how long do i rest it", "carve_now"), ("do i need water in a pan", "water_pan"),
+    ("what do i do with the fire", "put_out"), ("what do i need", "first_cook"),
+    ("so i got this thing for my birthday and have no clue", "first_cook"),
     ("would a fan help", "blow_air"), ("can kids be near it", "keep_safe"), ("how long can chicken sit out", "food_safe"),
     ("is it normal that it drops when i open it", "lid_dip"), ("does the deflector make it slower", "deflector_use"),
 ])

@@ -87,6 +87,10 @@ def test_nothing_is_stated(listen, words):
         ("ready or not we eat at 5", {"serve_in_min": 120}),
         ("poked the pork at 158", {"meat_f": 158}),
         ("a spark landed on the cushion and it's smouldering", {"fire_spreads": True}),
+        ("lit with a gas torch, one spot", {"stage": "lighting", "lit_spots": "one"}),
+        ("i closed the top to like a quarter", {"top_vent": 0.25}),
+        ("shut the bottom down to about a third", {"bottom_vent": 0.33}),
+        ("added a chimney of unlit", {"fuel_added_ago_min": 0}),
         ("bottom a finger open", {"bottom_vent_in": 0.75}),
     ],
 )
@@ -119,6 +123,7 @@ def test_it_reaches(listen, words, facts):
         ("the charcoal has been sitting in the rain", {"raining"}),
         ("top vent spins freely, won't stay put", {"trend"}),
         ("forgot to shut the bottom", {"bottom_vent"}),
+        ("added a chimney of unlit", {"stage"}),
         ("I left the pork in the car for 3 hours", {"food_on_for_min"}),
         ("a branch fell on it", {"trend"}),
         ("chunk the size of a fist every half hour", {"vents_moved_every_min"}),

@@ -153,3 +153,12 @@ def test_wrapped_meat_is_not_told_to_be_wrapped(talk):
 def test_done_for_the_day_does_no_step(talk):
     reply = says(talk, ("dome 250 want 275 steady, brisket on", 0), ("done, shut them all down", 5))
     assert reply.situation["stage"] == "shutting_down" and "add_fuel" not in acts(reply)
+
+
+def test_no_answer_shows_a_hole(talk):
+    assert "{" not in says(talk, ("this is my first cook", 0)).text
+
+
+def test_soft_pork_is_done(talk):
+    reply = says(talk, ("pork shoulder 195 inside, feels soft, dome 250", 0), ("is it done", 1))
+    assert len(reply.answers) == 1 and reply.answers[0].says.startswith("Yes")
