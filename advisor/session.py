@@ -157,7 +157,7 @@ class Session:
     def _must_keep(self, kind: str, content: Mapping[str, Any], run: Run) -> "tuple[Logbook, int | None]":
         """A turn without a reply, which counts only once it is kept: the logbook, and the number of the cook in hand."""
         if self.logbook is None:
-            raise LogbookError("nothing of this talk is kept", "", "start drafthand with a logbook it can write to")
+            raise LogbookError("nothing of this talk is kept", "", "start drafthand with --data and a folder it may write to")
         before = self.conversation.stand
         try:
             with self.logbook.writing() as book:

@@ -89,7 +89,10 @@ def minutes(number: float) -> str:
     """A time as a cook would say it."""
     whole = max(0, round(number))
     if whole < 60:
-        return "1 minute" if whole == 1 else f"{whole} minutes"
+        return _counted(whole, "minute")
     hours, rest = divmod(whole, 60)
-    text = "1 hour" if hours == 1 else f"{hours} hours"
-    return f"{text} {rest} minutes" if rest else text
+    return _counted(hours, "hour") + (f" {_counted(rest, 'minute')}" if rest else "")
+
+
+def _counted(number: int, what: str) -> str:
+    return f"{number} {what}" if number == 1 else f"{number} {what}s"

@@ -47,7 +47,7 @@ def test_only_shut_is_called_shut():
 
 
 @pytest.mark.parametrize(("number", "words"), [(1, "1 minute"), (10, "10 minutes"), (60, "1 hour"),
-                                               (95, "1 hour 35 minutes")])
+                                               (95, "1 hour 35 minutes"), (61, "1 hour 1 minute")])
 def test_minutes(number, words):
     assert minutes(number) == words
 

@@ -12,6 +12,7 @@ from advisor.units import c_to_f
 
 Bounds = tuple[float, float]
 SUFFIX = " \t°ºCcFfdeg"
+DIGITS = 4              # of a converted temperature: more than any probe has, and no tail of nines in what is exported
 BOILING_C = 100.0       # the inside of meat holds water and cannot pass this, so a hotter meat is in °F
 # Levels of a fire that is in use, judgement (common practice, no published source): nobody holds a cooker below 165 °F,
 # which is what 150 read as °F would be, and hardly anybody above 190 °C.
@@ -56,7 +57,7 @@ def reader(unit: Unit, missing: frozenset[str], bounds: Bounds) -> Callable[[Any
                 return None
             value = number(cell)
         if celsius:
-            value = c_to_f(value)
+            value = round(c_to_f(value), DIGITS)
         if low <= value <= high:
             return value
         if math.isnan(value):

@@ -34,6 +34,8 @@ def keep(gathered: Gathered, logbook: Logbook, cooker: str, tell: Callable[[int]
         with logbook.writing() as book:
             found = _cook_at(book, cooker, start, end)
             number = found.id if found else book.begin_cook(cooker, start, gathered.target_f)
+            if found and found.target_f is None and gathered.target_f is not None:
+                book.aim(number, gathered.target_f)
             book.stretch_cook(number, start, end)  # at once, so that a run cut short finds it again
         new = count = 0
         for chunk in _chunks(gathered, start, end):

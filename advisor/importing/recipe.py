@@ -45,6 +45,12 @@ class Recipe:
     probes: Mapping[str, Probe] = field(default_factory=dict)
     bounds: Mapping[Probe, Bounds] = field(default_factory=lambda: BOUNDS)
 
+    @property
+    def scale(self) -> Unit | None:
+        """The unit of the cooker's own probe, or of any."""
+        guess = self.units.get("dome") or next(iter(self.units.values()), None)
+        return guess.unit if guess else None
+
     def row_reader(self) -> "RowReader":
         return RowReader(self)
 

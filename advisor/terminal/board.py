@@ -13,6 +13,7 @@ HEADS = ("cooker", "dome", "want", "way", "left")
 WIDTHS = (7, 7, 6, 8, 5)
 ONE_ROW = 76  # columns from which the step stands in the row of its cooker
 UNKNOWN, OVER = "-", "over"
+UNNAMED = "fire"  # as the prompt has it
 
 
 def board(standings: Sequence[Standing], here: str, width: int, sentences: bool, catalogue: Catalogue,
@@ -27,7 +28,7 @@ def board(standings: Sequence[Standing], here: str, width: int, sentences: bool,
 
 
 def _rows(standing: Standing, here: bool, width: int, catalogue: Catalogue, wording: Wording) -> Iterator[str]:
-    name = standing.cooker or "the one"
+    name = standing.cooker or UNNAMED
     left = UNKNOWN if standing.left_min is None else OVER if standing.due else countdown(standing.left_min)
     row = _row((f"{name[:WIDTHS[0] - 1]}{'*' if here else ''}", _dome(standing, wording),
                 _degrees(standing.target_f, wording), standing.way or UNKNOWN, left))

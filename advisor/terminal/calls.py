@@ -11,6 +11,7 @@ ON_COOKER: Argument = (("--cooker",), {"metavar": "NAME", "help": "the cooker it
 COLUMNS: Argument = (("--columns",), {"metavar": "ROLE=NAME,...", "action": "append",
                                       "help": "which column is time, dome, grate, meat, ambient or target"})
 UNITS: Argument = (("--units",), {"metavar": "F|C", "help": "the unit of the temperatures"})
+TARGET: Argument = (("--target",), {"metavar": "DEGREES", "help": "what the dome should read: 275, 275F or 135C"})
 FILE_TIMES: tuple[Argument, ...] = (
     (("--zone",), {"metavar": "ZONE", "help": "where times without an offset hold, such as Europe/Berlin"}),
     (("--start",), {"metavar": "MOMENT", "help": "when the first reading was taken, where the file says times only"}),
@@ -54,16 +55,17 @@ _CALLS = (
     Call("import", "drafthand import FILE", "readings of a thermometer's file into the logbook",
          "advisor.terminal.importing:run", (
              (("file",), {"metavar": "FILE", "help": "CSV or JSON lines, as the thermometer wrote it"}),
-             ON_COOKER, COLUMNS, UNITS, *FILE_TIMES, DATA)),
+             TARGET, ON_COOKER, COLUMNS, UNITS, *FILE_TIMES, DATA)),
     Call("watch", "drafthand watch FILE", "follow what a thermometer writes, and speak up when there is something to do",
          "advisor.terminal.watch:run", (
              (("file",), {"metavar": "FILE", "help": "the file that grows (CSV or JSON lines), or - for standard input"}),
-             (("--target",), {"metavar": "DEGREES", "help": "what the dome should read: 275, 275F or 135C"}),
+             TARGET,
              (("--once",), {"action": "store_true", "help": "stop where the file ends now"}),
              (("--json",), {"action": "store_true", "help": "a line of JSON for everything that is seen"}),
              ON_COOKER, COLUMNS, UNITS, *FILE_TIMES, DATA)),
-    Call("export", "drafthand export", "everything kept of a cook, as CSV or JSON lines", "advisor.terminal.export:run", (
-        (("--cook",), {"metavar": "N", "type": int, "help": "the number of the cook; otherwise the last one"}),
+    Call("export", "drafthand export [N]", "everything kept of a cook, as CSV or JSON lines", "advisor.terminal.export:run", (
+        (("number",), {"metavar": "N", "nargs": "?", "type": int, "help": "the number of the cook; otherwise the last one"}),
+        (("--cook",), {"metavar": "N", "type": int, "help": "the same"}),
         (("--all",), {"action": "store_true", "help": "all cooks"}),
         (("--csv",), {"action": "store_true", "help": "as CSV, which it is anyway"}),
         (("--json",), {"action": "store_true", "help": "as JSON, a line for each thing that happened"}),
@@ -76,8 +78,9 @@ _CALLS = (
              (("--png",), {"metavar": "FILE", "help": "draw it for the screen"}),
              (("--svg",), {"metavar": "FILE", "help": "draw it for paper"}),
              (("--json",), {"action": "store_true", "help": "the chart and the stretches it rests on as JSON"}), DATA)),
-    Call("report", "drafthand report", "a finished cook as a page, a picture or a few lines", "advisor.terminal.report:run", (
-        (("--cook",), {"metavar": "N", "type": int, "help": "the number of the cook; otherwise the last finished one"}),
+    Call("report", "drafthand report [N]", "a finished cook as a page, a picture or a few lines", "advisor.terminal.report:run", (
+        (("number",), {"metavar": "N", "nargs": "?", "type": int, "help": "the number of the cook; otherwise the last finished one"}),
+        (("--cook",), {"metavar": "N", "type": int, "help": "the same"}),
         (("--html",), {"metavar": "FILE", "help": "write a page for phone, screen and paper"}),
         (("--png",), {"metavar": "FILE", "help": "write a picture"}),
         DATA)),

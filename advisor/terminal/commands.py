@@ -135,7 +135,7 @@ def _finish(talk: Talk, words: str) -> str:
     cook = talk.session.finish(words or None)
     if cook is None:
         return "The cook is finished."
-    return f"The cook is finished; it is number {cook.id} in the logbook. {learn_from(talk.session, cook)}".rstrip()
+    return f"The cook is finished; it is number {cook.id} in the logbook, drafthand report {cook.id} shows it. {learn_from(talk.session, cook)}".rstrip()
 
 
 def _reset(talk: Talk, words: str) -> str:

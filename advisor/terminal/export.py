@@ -12,18 +12,19 @@ from advisor.importing.telling import moment_words, span_words
 from advisor.logbook.reader import Reader
 from advisor.logbook.records import Cook
 from advisor.terminal import door
-from advisor.terminal.books import open_book
+from advisor.terminal.books import chosen, open_book
 from advisor.terminal.layout import columns, laid_out
 from advisor.terminal.ready import settings
 from advisor.units import f_to_c
 
 
 def run(call: argparse.Namespace) -> int:
-    if call.all and call.cook is not None or call.csv and call.json:
-        raise CommandRefused("the two rule each other out", "", "say --cook N or --all, --csv or --json")
+    number = chosen(call)
+    if call.all and number is not None or call.csv and call.json:
+        raise CommandRefused("the two rule each other out", "", "say N or --all, --csv or --json")
     form: Form = "json" if call.json else "csv"
     with open_book(call.data).reading() as book:
-        cooks = list(book.cooks()) if call.all else [_chosen(book, call.cook)]
+        cooks = list(book.cooks()) if call.all else [_cook(book, number)]
         pieces = exported(book, cooks, form)
         if call.out:
             _write(Path(call.out), pieces)
@@ -34,7 +35,7 @@ def run(call: argparse.Namespace) -> int:
     return 0
 
 
-def _chosen(book: Reader, number: int | None) -> Cook:
+def _cook(book: Reader, number: int | None) -> Cook:
     """The cook of that number, or the last one. Raises LogbookError."""
     if number is not None:
         return book.cook(number)

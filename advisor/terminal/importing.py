@@ -25,13 +25,14 @@ from advisor.logbook.records import MS_A_MINUTE
 from advisor.terminal import door
 from advisor.terminal.books import open_book, settings
 from advisor.terminal.layout import columns
+from advisor.terminal.scale import target_f
 
 LONG_FROM = 100_000      # rows; anything shorter is done before a bar would be seen
 LINES_OF_PROGRESS = 10
 
 
 def run(call: argparse.Namespace) -> int:
-    path, said = Path(call.file), wishes(vars(call))
+    path, said, target = Path(call.file), wishes(vars(call)), target_f(call.target)
     shape, words = shape_of(path), read_column_words()
     sample, count = sampled(rows(path, shape, Wrong()))
     now_ms = round(EpochClock().minutes() * MS_A_MINUTE)
@@ -40,6 +41,8 @@ def run(call: argparse.Namespace) -> int:
     with progress("reading", count) as tell:
         wrong = Wrong()
         gathered = gather(rows(path, shape, wrong), recipe, wrong, now_ms, tell)
+    if target is not None:
+        gathered.target_f = target
     report(gathered.wrong, kept(gathered, logbook, call.cooker or ""), recipe.form.zone)
     return 0
 

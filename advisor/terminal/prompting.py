@@ -15,7 +15,8 @@ from advisor.terminal.colours import colour_wanted, style_for
 from advisor.terminal.completion import CommandCompleter
 from advisor.terminal.door import CONTROLS
 from advisor.terminal.history import open_history
-from advisor.terminal.layout import columns, lines
+from advisor.terminal.layout import Kind, columns, lines
+from advisor.terminal.small import said_again
 from advisor.terminal.talk import Talk
 from advisor.terminal.toolbar import toolbar
 
@@ -48,14 +49,20 @@ class Prompting:
                 self._talk.over = True
 
     def show(self, text: str) -> None:
-        """A reply on the screen, a blank line after it."""
-        print_formatted_text(self.painted(text), style=self._style, output=self._session.output,
-                             color_depth=self._session.color_depth)
+        """A reply on the screen, a blank line after it; on a screen too small for it the most urgent once more."""
+        self._print(self.painted(text))
+        again = said_again(self._laid_out(text), self._session.output.get_size().rows, columns(), self._talk.in_short)
+        if again:
+            self._print(FormattedText((f"class:{kind}", f"{line}\n") for kind, line in again))
 
     def painted(self, text: str) -> FormattedText:
-        clean = text.translate(CONTROLS)
-        return FormattedText((f"class:{kind}", f"{line}\n")
-                             for kind, line in lines(clean, columns(), self._talk.openings))
+        return FormattedText((f"class:{kind}", f"{line}\n") for kind, line in self._laid_out(text))
+
+    def _laid_out(self, text: str) -> list[tuple[Kind, str]]:
+        return list(lines(text.translate(CONTROLS), columns(), self._talk.openings))
+
+    def _print(self, text: FormattedText) -> None:
+        print_formatted_text(text, style=self._style, output=self._session.output, color_depth=self._session.color_depth)
 
     # -- timers -------------------------------------------------------------------------------------------------------
 
@@ -80,8 +87,7 @@ class Prompting:
     def _announce(self, line: str) -> None:
         """A line above the prompt; prompt_toolkit takes the prompt away meanwhile and puts it back as it was."""
         clean = "".join(text for _, text in self.painted(line)).rstrip("\n")
-        print_formatted_text(FormattedText([("class:timer", clean)]), style=self._style, output=self._session.output,
-                             color_depth=self._session.color_depth)
+        self._print(FormattedText([("class:timer", clean)]))
         if self._talk.rings:
             self._session.output.bell()
             self._session.output.flush()

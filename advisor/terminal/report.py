@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from advisor.errors import DrafthandError
 from advisor.rulebook.loader import rules_folder
 from advisor.terminal import door
-from advisor.terminal.books import open_book, settings
+from advisor.terminal.books import chosen, open_book, settings
 from advisor.terminal.layout import columns, laid_out
 from advisor.vocabulary import read_vocabulary
 from advisor.wording import Wording
@@ -26,7 +26,7 @@ def run(call: argparse.Namespace) -> int:
     from advisor.report.report import report_on
 
     with open_book(call.data).reading() as book:
-        cook = last_finished(book) if call.cook is None else book.cook(call.cook)
+        cook = last_finished(book) if (number := chosen(call)) is None else book.cook(number)
         story, spoken = story_of(book, cook), spoken_units(book, cook)
     folder = rules_folder()
     wording = Wording(read_vocabulary(folder / "vocabulary.yaml"), settings().units.said(spoken))

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from advisor.conversation import Conversation
+from advisor.course import in_short
 from advisor.reply import Reply
 from advisor.rulebook.loader import read_rulebook
 from advisor.session import Session
@@ -62,6 +63,16 @@ class Talk:
         for reminder in self._timers.due(standings, now):
             yield reminder_line(reminder, len(standings) > 1, self.conversation.rulebook.catalogue)
             self._timers.said(reminder, now)
+
+    @property
+    def in_short(self) -> str:
+        """What hands have to do at the cooker in hand, in a few words; nothing where no step stands."""
+        catalogue, here = self.conversation.rulebook.catalogue, self.conversation.current.name
+        stands = next((standing for standing in self.standings() if standing.cooker == here), None)
+        if stands is None:
+            return ""
+        steps = stands.in_hand or ((stands.then,) if stands.then else ())
+        return catalogue.phrases["bar_hands_off"] if stands.hands_off else in_short(steps, catalogue) if steps else ""
 
     @property
     def waits(self) -> bool:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from advisor.cook import IDLE
 from advisor.course import in_short
 from advisor.rulebook.catalogue import Catalogue
 from advisor.standing import Standing
@@ -48,7 +49,7 @@ class Timers:
 def reminder_line(reminder: Reminder, several: bool, catalogue: Catalogue) -> str:
     """The one line. several: whether the cooker must be named."""
     phrases, standing = catalogue.phrases, reminder.standing
-    steps = standing.in_hand or ((standing.then,) if standing.then else ())
+    steps = [step for step in standing.in_hand or (standing.then,) if step and step.act not in IDLE]
     key = "timer_look" if not steps else "timer_hands" if standing.in_hand else "timer_step"
     waiting = standing.waiting
     waited = minutes(waiting.until_min - waiting.since_min) if waiting else ""

@@ -8,6 +8,7 @@ from advisor.standing import Standing
 from advisor.terminal.timers import countdown
 
 CUT = "..."
+OVER = countdown(0)  # of another cooker's timer, where the width is short
 
 
 def toolbar(standings: Sequence[Standing], here: str, width: int, catalogue: Catalogue) -> str:
@@ -16,11 +17,10 @@ def toolbar(standings: Sequence[Standing], here: str, width: int, catalogue: Cat
     others = [standing for standing in standings if standing.cooker != here]
     first = _in_hand(shown, catalogue, bool(others)) if shown else catalogue.phrases["bar_free"]
     after = _after(shown, catalogue) if shown else ""
-    beside = _beside(others, catalogue)
-    fitting = (line for line in (f"{first} {after}  {beside}", f"{first}  {beside}", f"{first} {after}" if not others else "")
-               if line.strip() and len(line.rstrip()) <= width)
-    line = next(fitting, None)
-    return " ".join(line.split("\n")).rstrip() if line else _cut(first, beside, width)
+    beside, short = _beside(others, catalogue), _beside(others, catalogue, OVER)
+    lines = (f"{first} {after}  {beside}", f"{first}  {beside}", f"{first}  {short}", f"{first} {after}" if not others else "")
+    line = next((line for line in lines if line.strip() and len(line.rstrip()) <= width), None)
+    return " ".join(line.split("\n")).rstrip() if line else _cut(first, short, width)
 
 
 def _in_hand(standing: Standing, catalogue: Catalogue, several: bool) -> str:
@@ -43,15 +43,15 @@ def _after(standing: Standing, catalogue: Catalogue) -> str:
     return catalogue.phrases["bar_then"].format(step=in_short([standing.then], catalogue))
 
 
-def _beside(others: Sequence[Standing], catalogue: Catalogue) -> str:
-    """The other cookers' timers, the one that is due first."""
+def _beside(others: Sequence[Standing], catalogue: Catalogue, over: str | None = None) -> str:
+    """The other cookers' timers, the one that is due first. over: what is said of one that has run out."""
     waiting = sorted((standing for standing in others if standing.left_min is not None), key=lambda s: s.left_min or 0.0)
-    return "  ".join(_other(standing, catalogue) for standing in waiting)
+    return "  ".join(_other(standing, catalogue, over or catalogue.phrases["bar_over"]) for standing in waiting)
 
 
-def _other(standing: Standing, catalogue: Catalogue) -> str:
+def _other(standing: Standing, catalogue: Catalogue, over: str) -> str:
     danger = f"{catalogue.phrases['bar_danger']} " if standing.endangered else ""
-    clock = catalogue.phrases["bar_over"] if standing.due else countdown(standing.left_min or 0.0)
+    clock = over if standing.due else countdown(standing.left_min or 0.0)
     return f"[{standing.cooker or catalogue.phrases['unnamed_cooker']} {danger}{clock}]"
 
 

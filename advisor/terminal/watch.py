@@ -2,7 +2,6 @@
 
 import argparse
 import queue
-import re
 import signal
 import sys
 import threading
@@ -17,20 +16,18 @@ from advisor.importing.telling import taken_for
 from advisor.importing.wishing import wishes
 from advisor.importing.words import read_column_words
 from advisor.logbook.records import MS_A_MINUTE
-from advisor.terminal import ready
+from advisor.terminal.scale import scale_of, target_f
 from advisor.terminal.watching import Minder
-from advisor.units import c_to_f
 from advisor.watching.following import Follower, Lines
 
 POLL_S = 0.5
 AT_ONCE = 1 << 16
-TARGET = re.compile(r"(\d{2,4}(?:\.\d+)?)\s*°?([FfCc]?)")
 
 
 def run(call: argparse.Namespace) -> int:
     source = Standard() if call.file == "-" else File(Path(call.file))
     stream = Stream(read_column_words(), wishes(vars(call)))
-    minder = Minder(call.data, call.cooker, target_f(call.target), as_json=call.json)
+    minder = Minder(call.data, call.cooker, target_f(call.target), as_json=call.json, scale=scale_of(call.target))
     with stopped_by_keyboard() as stop:
         follow(source, stream, minder, stop, call.once)
     if why := stream.unread():
@@ -55,16 +52,6 @@ def stopped_by_keyboard() -> Iterator[threading.Event]:
         signal.signal(signal.SIGINT, before)
 
 
-def target_f(words: str | None) -> float | None:
-    """275, 275F or 135C in °F; a bare figure is in the scale of the settings. Raises CommandRefused."""
-    if words is None:
-        return None
-    if not (found := TARGET.fullmatch(words.strip())):
-        raise CommandRefused(f"the target {words[:20]!r} is no temperature", "", "say 275, 275F or 135C")
-    scale = found[2].upper() or ready.settings().units.temperature or "F"
-    return c_to_f(float(found[1])) if scale == "C" else float(found[1])
-
-
 def follow(source: "File | Standard", stream: Stream, minder: Minder, stop: threading.Event, once: bool) -> None:
     """Until the input ends, or the person stops it. once: no longer than what is there already."""
     clock, told = EpochClock(), False
@@ -75,7 +62,7 @@ def follow(source: "File | Standard", stream: Stream, minder: Minder, stop: thre
         rows = stream.add(lines, now_ms) if lines else []
         if stream.recipe and not told:
             told = True
-            minder.begin(taken_for(stream.recipe), rows, now_ms)
+            minder.begin(taken_for(stream.recipe), stream.recipe.scale, rows, now_ms)
         for measured, target in rows:
             if stop.is_set():
                 return

@@ -15,10 +15,8 @@ from advisor.telling import danger_lines, step_lines
 from advisor.terminal import door, ready
 from advisor.terminal.books import kept
 from advisor.terminal.layout import columns, laid_out, openings
-from advisor.units import UnitStyle
 from advisor.watching.speech import Speech, read_watch_words
 from advisor.watching.watcher import Event, Watcher
-from advisor.wording import Wording
 
 LIVE_MS = 30 * MS_A_MINUTE     # a last reading no older than this is of a fire that burns now
 FRESH_MS = 15 * MS_A_MINUTE    # what was seen longer ago is told in one line, without steps
@@ -30,17 +28,16 @@ LEVELS = ("warning",)
 
 class Minder:
     """One watched cooker. A fire that burns now is talked of in the kept conversation, which goes on in the chat; one of
-    long ago in a conversation of its own, by the file's times.
+    long ago in a conversation of its own, by the file's times. scale: F or C, in which the person named the target.
     """
 
-    def __init__(self, data: str | None, cooker: str | None, target_f: float | None, as_json: bool) -> None:
-        self._data, self._cooker, self._json = data, cooker, as_json
-        self.conversation = ready.conversation(None, forecasts=False)
+    def __init__(self, data: str | None, cooker: str | None, target_f: float | None, as_json: bool,
+                 scale: str | None = None) -> None:
+        self._data, self._cooker, self._json, self._scale = data, cooker, as_json, scale
+        self._words = read_watch_words()
+        self._speak_in(scale)
         self.watcher = Watcher(target_f)
         self._told_target = target_f
-        units = ready.settings().units
-        self._speech = Speech(read_watch_words(), Wording(self.conversation.rulebook.vocabulary,
-                                                          UnitStyle(temperature=units.temperature or "F")))
         self._phrases = self.conversation.rulebook.catalogue.phrases
         self._session: Session | None = None
         self._epoch_ms = 0
@@ -50,8 +47,18 @@ class Minder:
         self._once: dict[str, Any] = {}
         self._passed_over = False
 
-    def begin(self, taken: Iterable[str], rows: list[tuple[Measured, float | None]], now_ms: int) -> None:
-        """The first rows are there: say what they are taken for, and decide which conversation they belong to."""
+    def _speak_in(self, scale: str | None) -> None:
+        """A conversation in the scale of the settings, or else in this one."""
+        self.conversation = ready.conversation(None, forecasts=False, scale=scale)
+        self._speech = Speech(self._words, self.conversation.wording())
+
+    def begin(self, taken: Iterable[str], scale: str | None, rows: list[tuple[Measured, float | None]], now_ms: int) -> None:
+        """The first rows are there: say what they are taken for, and decide which conversation they belong to.
+
+        scale: the thermometer's; a target named in the other one goes before it.
+        """
+        if scale and not self._scale:
+            self._speak_in(scale)
         last = rows[-1][0].at_ms if rows else now_ms
         self._epoch_ms = rows[0][0].at_ms if rows else now_ms
         if live := abs(now_ms - last) <= LIVE_MS:

@@ -28,6 +28,20 @@ def test_it_says_what_it_took_for_what_and_keeps_it(call):
     assert "60 readings, nothing new" in call(FILE, "--zone", "Europe/Berlin")[1]
 
 
+def test_the_target_that_a_file_does_not_hold_can_be_told_now_or_later(call, drafthand_said):
+    assert call(FILE, "--zone", "UTC")[0] == 0
+    assert "°F" not in drafthand_said("cooks")
+    assert call(FILE, "--zone", "UTC", "--target", "121C")[0] == 0
+    assert "250 °F" in drafthand_said("cooks")
+    assert call(FILE, "--target", "hot")[0] == 2
+
+
+def test_celsius_comes_out_without_a_tail_of_digits(call, drafthand_said):
+    call("Zeit;Garraum\n24.11.2026 18:00;6,1\n24.11.2026 18:01;6,2\n", "--zone", "UTC", "--units", "C")
+    assert "dome,42.98,F" in drafthand_said("export")
+    assert drafthand_said("export") == drafthand_said("export", "1") == drafthand_said("export", "--cook", "1")
+
+
 def test_wrong_rows_are_told_with_their_line_and_the_rest_is_kept(call):
     status, said, _ = call(FILE + "24.11.2026 18:30;hot;60\n", "--zone", "UTC")
     assert status == 0 and "line 32: Garraum: 'hot' is no number" in said and "61 readings" in said
@@ -47,6 +61,16 @@ def test_options_settle_it(call):
 
 def test_a_missing_file_is_one_sentence(drafthand_error):
     assert "cannot be read" in drafthand_error("import", "/nowhere/cook.csv")
+
+
+@pytest.fixture
+def drafthand_said(tmp_path):
+    """What a command says of the logbook that `call` keeps in."""
+    def run(*words):
+        return subprocess.run([sys.executable, "-m", "advisor", *words, "--data", str(tmp_path / "book")], capture_output=True,
+                              text=True, timeout=60, check=True).stdout
+
+    return run
 
 
 @pytest.fixture

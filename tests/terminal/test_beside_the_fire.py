@@ -89,6 +89,14 @@ def test_a_screen_that_is_small_and_changes_its_size_while_a_timer_runs(screen):
     fire.wait_for("fire> half a thought about smoke")
 
 
+def test_on_a_small_screen_what_to_do_and_what_is_dangerous_never_scrolls_away(screen):
+    fire = screen(columns=40, lines=24, rate=1)
+    fire.enter("the dome is at 350, want 250")
+    fire.wait_for("the steps stand above: both vents shut")
+    on_it = " ".join(" ".join(fire.lines()).split())
+    assert "!! DANGER: Before step 3: Crack the lid" in on_it and "the steps stand above: both vents shut" in on_it
+
+
 def test_ctrl_c_clears_the_line_and_nothing_else(screen):
     fire = screen(rate=20)
     shut_both(fire)

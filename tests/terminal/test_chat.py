@@ -197,7 +197,7 @@ def test_a_logbook_that_is_of_no_use_is_said_and_the_talk_goes_on(drafthand, tmp
     status, output, errors = drafthand("--data", str(tmp_path / "book"), stdin=b"dome 350, want 250\n/note windy\n")
     assert (status, errors) == (0, "")
     assert "Shut the bottom vent" in output and "kept" in output.split("Shut the bottom vent")[0]
-    assert "othing of this talk is kept" in output
+    assert "othing of this talk is kept" in output and "--data" in output
 
 
 def test_settings_reach_the_talk(drafthand, tmp_path):

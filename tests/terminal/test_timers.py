@@ -85,6 +85,12 @@ def test_what_is_over_when_the_talk_is_taken_up_again_is_said(conversation):
     assert Fire(before.talk.conversation).at(30).lines() == [OVER]
 
 
+def test_the_next_step_is_not_said_where_it_is_to_read_what_was_just_asked_for(fire):
+    fire.at(0, "lit it 20 minutes ago, want 250, dome says 310 and climbing, top half, bottom half open").at(1, "done")
+    line, = fire.at(30).lines()
+    assert line.endswith("are up. Tell me what the dome reads.")
+
+
 def test_nothing_is_said_of_cookers_without_a_timer():
     assert Timers(5).due((), 0) == []
 
@@ -117,6 +123,13 @@ def test_all_timers_run_and_the_cooker_in_hand_stands_first(fire):
     assert fire.bar() == "2 5:00 both vents shut - then burp the lid  [1 2:00]"
     assert fire.bar(40) == "2 5:00 both vents shut  [1 2:00]"
     assert fire.at(6).bar(40).endswith("[1 time is up]")
+
+
+def test_at_40_columns_the_other_timers_are_said_shorter_before_the_step_is_cut(fire):
+    fire.at(0, "number one is at 350, want 250. the second one is at 310, want 225").at(6, "the second one is at 320")
+    assert fire.bar(46) == "2 5:00 both vents shut  [1 time is up]"
+    assert fire.bar(32) == "2 5:00 both vents shut  [1 0:00]"
+    assert fire.bar(26) == "2 5:00 both v...  [1 0:00]"
 
 
 @given(width=st.integers(20, 120))
@@ -188,6 +201,10 @@ def test_a_cooker_told_beside_a_more_urgent_one_is_not_forgotten(fire):
 
 def test_the_board_knows_a_distance_where_no_reading_was_told(fire, monkeypatch):
     assert "+100 °F" in board(fire.at(0, "im 100 over"), monkeypatch, 80)[1]
+
+
+def test_the_board_calls_a_cooker_without_a_name_as_the_prompt_does(fire, monkeypatch):
+    assert board(fire.at(0, "im 100 over"), monkeypatch, 80)[1].startswith("fire* ")
 
 
 def test_the_board_names_a_danger(fire, monkeypatch):

@@ -48,6 +48,21 @@ def test_it_speaks_up_before_the_dome_is_out_and_says_what_to_do(watch, stdin):
     assert "climbs" in first and "25 °F over the target of 250 °F in about" in first and "\n1. " in first
 
 
+CELSIUS = "Time,Dome °C\n" + "".join(f"{LONG_AGO_MS / 1000 + at * 30:.0f},{(dome - 32) / 1.8:.1f}\n"
+                                        for at, dome in enumerate(climbing()))
+
+
+def test_it_speaks_in_the_scale_of_the_thermometer_unless_told_otherwise(watch, tmp_path, monkeypatch):
+    said = watch(CELSIUS, "--once")[1]
+    assert "°C over" in said and "°F" not in said
+    said = watch(CELSIUS, "--once", "--target", "250F")[1]
+    assert "target of 250 °F" in said and "°C" not in said.partition("\n\n")[2]
+    (tmp_path / "mine.yaml").write_text("temperature: fahrenheit\n")
+    monkeypatch.setenv("DRAFTHAND_SETTINGS", str(tmp_path / "mine.yaml"))
+    said = watch(CELSIUS, "--once", "--target", "121C")[1]
+    assert "target of 250 °F" in said
+
+
 def test_dangers_stand_before_the_steps(watch):
     far = [250.0] * 60 + [250.0 + 3.0 * at for at in range(60)]
     blocks = watch(HEADER + rows(LONG_AGO_MS, far), "--target", "250", "--once")[1].split("\n\n")
