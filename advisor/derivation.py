@@ -78,6 +78,8 @@ def _taken(book: Book, vocabulary: Vocabulary) -> None:
 def _distance(book: Book) -> None:
     book.put("dome_f", book.both("target_f", "over_f", lambda target, over: target + over))
     book.put("over_f", book.both("dome_f", "target_f", lambda dome, target: dome - target))
+    if "dome_f" not in book.known:  # the grate serves where nothing else is read
+        book.put("over_f", book.both("grate_f", "target_f", lambda grate, target: grate - target), "assumed")
 
 
 def _pace(book: Book, situation: Situation) -> None:

@@ -196,6 +196,8 @@ def _named_at(message: Message, at: int) -> str | None:
             return value
     if _text(tokens, at - 2) in ("did", "done", "finished") or before in ("did", "step", "done"):
         return None
+    if before == "no":
+        return None  # "no second one"
     if before in ("my", "our") and token.text == "first" and not _is_subject(tokens, at + 1):
         return None  # "picked up my first cooker"
     if token.text in rules["ordinals"] and (after in rules["kinds"] or _is_subject(tokens, at)):

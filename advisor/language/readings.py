@@ -21,6 +21,7 @@ FEWEST_FOR_TREND = 3
 NEAR_DOME_F = 60.0
 NEAR_MEAT_F, FAR_FROM_DOME_F = 15.0, 50.0
 MEAT_CLIMBS_F, HOTTEST_MEAT_F = 40.0, 212.0  # how far it may be on from the reading told last, and where water boils
+WIDE_SWING = 40  # degrees of either scale between the ends of one reading: a needle that goes to and fro
 WISHES = {"target_f", "meat_target_f"}
 LOWEST_LUKEWARM, HIGHEST_LUKEWARM = 40, 140   # °F, the danger zone of the food-safety authorities
 
@@ -135,12 +136,15 @@ def _latest(message: Message, claims: list[Claim], scale: str | None) -> dict[st
             earlier.setdefault(claim.fact, []).append(float(facts[claim.fact]))
         facts[claim.fact] = value
     moved = any(claim.moves for claim in claims)
-    trend = _trend(earlier.get("dome_f", []), facts.get("dome_f"), moved) or _from_side_to_side(claims)
+    trend = _trend(earlier.get("dome_f", []), facts.get("dome_f"), moved) or _from_side_to_side(message, claims)
     return facts | trend | _danger_zone(message)
 
 
-def _from_side_to_side(claims: list[Claim]) -> dict[str, Value]:
-    """ "50 over, 20 under, 40 over" swings."""
+def _from_side_to_side(message: Message, claims: list[Claim]) -> dict[str, Value]:
+    """ "50 over, 20 under, 40 over" swings, and so does "goes 230 to 290"."""
+    spans = [message.tokens[claim.at].quantity.span for claim in claims if claim.fact == "dome_f" and claim.wide]
+    if any(high - low >= WIDE_SWING for low, high in spans):
+        return {"trend": "swinging"}
     signs = [claim.value > 0 for claim in claims if claim.fact == "over_f"]
     return {"trend": "swinging"} if len(set(signs)) > 1 else {}
 

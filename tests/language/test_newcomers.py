@@ -161,6 +161,8 @@ def test_a_numbered_cooker_that_is_out_is_a_fire_out(listen):
     ("how do i add more", "fuel_in_midcook"), ("how long do i rest it", "carve_now"), ("do i need water in a pan", "water_pan"),
     ("what do i do with the fire", "put_out"), ("what do i need", "first_cook"),
     ("so i got this thing for my birthday and have no clue", "first_cook"),
+    ("how do i get going again", "lighting"), ("can i still cook", "cook_with_fault"),
+    ("how do i cook without it", "no_thermometer"),
     ("would a fan help", "blow_air"), ("can kids be near it", "keep_safe"), ("how long can chicken sit out", "food_safe"),
     ("is it normal that it drops when i open it", "lid_dip"), ("does the deflector make it slower", "deflector_use"),
 ])
@@ -171,3 +173,11 @@ def test_a_question_has_its_topic(listen, words, about):
 
 def test_it_is_celsius_puts_the_scale_right(listen):
     assert listen("oh hang on it's celsius", facts={"dome_f": 120.0}).facts == {"dome_f": 248}
+
+
+def test_no_second_one_is_no_cooker(listen):
+    assert listen("no second one").cooker is None
+
+
+def test_smaller_flames_are_flames_still(listen):
+    assert listen("smaller now", facts={"flames": True}).facts["flames"] is True

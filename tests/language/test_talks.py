@@ -162,3 +162,21 @@ def test_no_answer_shows_a_hole(talk):
 def test_soft_pork_is_done(talk):
     reply = says(talk, ("pork shoulder 195 inside, feels soft, dome 250", 0), ("is it done", 1))
     assert len(reply.answers) == 1 and reply.answers[0].says.startswith("Yes")
+
+
+def test_food_in_the_smoke_of_plastic_is_never_called_safe(talk):
+    reply = says(talk, ("chicken is on, the probe cable melted", 0), ("took the chicken off", 2), ("throw it away?", 3))
+    assert len(reply.answers) == 1 and "165" not in reply.text and "thrown away" in reply.answers[0].says
+
+
+def test_a_burning_tray_is_heard_to_its_end(talk):
+    reply = says(talk, ("fire in the grill is massive, help", 0), ("its the fat in the tray, burning", 1),
+                 ("i put the lid down and closed everything", 2), ("still burning i can see it through the top", 4))
+    assert reply.situation["grease_fire"] is True and "light" not in acts(reply)
+    reply = says(talk, ("out", 8))
+    assert reply.situation["grease_fire"] is False and "light" not in acts(reply)
+
+
+def test_the_grate_serves_where_no_dome_is_known(talk):
+    reply = says(talk, ("lid thermometer is broken, 290 at the grate, want 250", 0))
+    assert reply.situation["over_f"] == 40
