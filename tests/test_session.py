@@ -5,8 +5,9 @@ import pytest
 from advisor.clock import SetClock
 from advisor.conversation import Conversation
 from advisor.errors import ClockRefused, LogbookError, LogbookUnwritable, ValueRefused
+from advisor.keeping.talk import LEFT_AFTER_H
 from advisor.logbook.opening import open_logbook
-from advisor.session import LEFT_AFTER_H, Session
+from advisor.session import Session
 
 START = 29_000_000.0  # minutes since 1970
 
@@ -168,7 +169,7 @@ def test_a_fault_while_entering_leaves_no_trace_either(session, monkeypatch):
     session.say("dome 350, want 250")
     before = session.conversation.state()
     with monkeypatch.context() as broken:
-        broken.setattr("advisor.session.enter", lambda *given: 1 / 0)
+        broken.setattr("advisor.keeping.talk.enter", lambda *given: 1 / 0)
         with pytest.raises(ZeroDivisionError):
             session.say("dome 400")
     assert session.conversation.state() == before

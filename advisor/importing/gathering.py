@@ -10,8 +10,8 @@ from statistics import median
 from advisor.importing.columns import PROBES, Probe
 from advisor.importing.moments import DAY, HOUR
 from advisor.importing.recipe import Recipe
-from advisor.importing.refusals import CellWrong
-from advisor.importing.table import Row, Wrong
+from advisor.importing.refusals import CellWrong, Wrong
+from advisor.importing.table import Row
 
 APART_MS = 3 * HOUR     # nothing read for so long: another cook. Judgement: a wrapped cooker may be left for two hours.
 EVERY_ROWS = 20_000     # how often progress is told

@@ -1,5 +1,7 @@
 """What cannot be taken from a file, in the one family of errors."""
 
+from dataclasses import dataclass, field
+
 from advisor.errors import DrafthandError
 
 
@@ -22,3 +24,17 @@ class Undecided(FileRefused):
 
 class CellWrong(ValueError):
     """A cell that holds no reading or no time; the text says why. It costs that cell, or its row, never the file."""
+
+
+@dataclass
+class Wrong:
+    """Rows and cells that could not be taken: the first of them in words, all of them counted."""
+
+    shown_at_most: int = 20
+    shown: list[tuple[int, str]] = field(default_factory=list)
+    count: int = 0
+
+    def add(self, line: int, why: str) -> None:
+        self.count += 1
+        if len(self.shown) < self.shown_at_most:
+            self.shown.append((line, why))

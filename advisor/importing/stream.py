@@ -7,9 +7,9 @@ from typing import Any
 
 from advisor.importing.moments import DAY, HOUR, SECOND
 from advisor.importing.recipe import Measured, Recipe, RowReader, Wishes, make_recipe
-from advisor.importing.refusals import CellWrong, FileRefused, Undecided
+from advisor.importing.refusals import CellWrong, FileRefused, Undecided, Wrong
 from advisor.importing.shapes import shape_of_lines
-from advisor.importing.table import Row, Shape, Wrong
+from advisor.importing.table import Row, Shape
 from advisor.importing.words import ColumnWords
 
 ENOUGH_ROWS = 20      # with so many, what is open then stays open

@@ -7,15 +7,15 @@ import csv
 import io
 import json
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, BinaryIO, Literal
 
-from advisor.importing.refusals import FileRefused
+from advisor.importing.quoted import Records, whole
+from advisor.importing.refusals import FileRefused, Wrong
 
 Cells = list[Any]
 Row = tuple[int, Cells]
-MOST_LINES_A_RECORD = 40    # a quote that is not closed within so many lines is a slip, not a long text
 
 
 @dataclass(frozen=True)
@@ -28,17 +28,17 @@ class Shape:
     names: tuple[str, ...] = ()
     skip: int = 0
 
-    def cells(self, lines: Iterable[str], wrong: "Wrong", first: int = 1) -> Iterator[Row]:
+    def cells(self, lines: Iterable[str], wrong: Wrong, first: int = 1) -> Iterator[Row]:
         """Rows of data among `lines`, the first of which is line `first` of the file."""
         if self.form == "csv":
             return self._csv(lines, wrong, first)
         return self._json(lines, wrong, first)
 
-    def _csv(self, lines: Iterable[str], wrong: "Wrong", first: int) -> Iterator[Row]:
-        records = _Records(lines, wrong, first)
+    def _csv(self, lines: Iterable[str], wrong: Wrong, first: int) -> Iterator[Row]:
+        records = Records(lines, wrong, first)
         width = len(self.names)
         reader = csv.reader(records, delimiter=self.delimiter, skipinitialspace=self.delimiter != "\t")
-        for cells in _whole(reader, records, wrong):
+        for cells in whole(reader, records, wrong):
             if records.line <= self.skip or not any(cells) or tuple(cells) == self.names:
                 continue  # a header in the middle: the logger was started again
             if len(cells) > width and any(cells[width:]):
@@ -46,7 +46,7 @@ class Shape:
             else:
                 yield records.line, cells + [""] * (width - len(cells))
 
-    def _json(self, lines: Iterable[str], wrong: "Wrong", first: int) -> Iterator[Row]:
+    def _json(self, lines: Iterable[str], wrong: Wrong, first: int) -> Iterator[Row]:
         for line, text in enumerate(lines, first):
             if not text.strip():
                 continue
@@ -56,68 +56,6 @@ class Shape:
                 wrong.add(line, f"it is no JSON object ({getattr(error, 'msg', error)})")
                 continue
             yield line, [found.get(name, "") for name in self.names]
-
-
-@dataclass
-class Wrong:
-    """Rows and cells that could not be taken: the first of them in words, all of them counted."""
-
-    shown_at_most: int = 20
-    shown: list[tuple[int, str]] = field(default_factory=list)
-    count: int = 0
-
-    def add(self, line: int, why: str) -> None:
-        self.count += 1
-        if len(self.shown) < self.shown_at_most:
-            self.shown.append((line, why))
-
-
-class _Records:
-    """Lines joined where a quoted cell runs over several, one record at a time; `line`: where the last one began."""
-
-    def __init__(self, lines: Iterable[str], wrong: Wrong, first: int) -> None:
-        self._lines, self._wrong = iter(lines), wrong
-        self._next, self.line = first, first - 1
-        self._waiting: list[str] = []
-
-    def __iter__(self) -> Iterator[str]:
-        for line in self._fed():
-            self.line = self._next
-            self._next += 1
-            if line.count('"') % 2 == 0:
-                yield line if "\0" not in line else line.replace("\0", "")
-            elif (record := self._joined(line)) is not None:
-                yield record
-
-    def _fed(self) -> Iterator[str]:
-        while True:
-            line = self._waiting.pop(0) if self._waiting else next(self._lines, None)
-            if line is None:
-                return
-            yield line
-
-    def _joined(self, line: str) -> str | None:
-        parts = [line]
-        fed = self._fed()
-        while len(parts) < MOST_LINES_A_RECORD and (more := next(fed, None)) is not None:
-            parts.append(more)
-            if more.count('"') % 2:
-                self._next += len(parts) - 1
-                return "".join(parts)
-        self._waiting = parts[1:] + self._waiting
-        self._wrong.add(self.line, "a quote is opened and not closed")
-        return None
-
-
-def _whole(reader: Iterator[Cells], records: _Records, wrong: Wrong) -> Iterator[Cells]:
-    """The reader's rows; a record it refuses is one wrong row."""
-    while True:
-        try:
-            yield next(reader)
-        except StopIteration:
-            return
-        except csv.Error as error:
-            wrong.add(records.line, f"it cannot be taken apart ({error})")
 
 
 def open_lines(path: Path, encoding: str) -> Iterator[str]:

@@ -6,7 +6,7 @@ from datetime import UTC, datetime, tzinfo
 from advisor.importing.keeping import KeptCook
 from advisor.importing.moments import HOUR, MINUTE, SECOND
 from advisor.importing.recipe import Recipe
-from advisor.importing.table import Wrong
+from advisor.importing.refusals import Wrong
 
 KINDS = {"year-first": "dates with the year first", "day-first": "dates with the day first",
          "month-first": "dates with the month first", "since-1970": "counted from 1970",

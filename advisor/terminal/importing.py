@@ -15,9 +15,9 @@ from advisor.importing import telling
 from advisor.importing.gathering import Gathered, gather
 from advisor.importing.keeping import KeptCook, keep
 from advisor.importing.recipe import Recipe, Wishes, make_recipe, sampled
-from advisor.importing.refusals import FileRefused, Undecided
+from advisor.importing.refusals import FileRefused, Undecided, Wrong
 from advisor.importing.shapes import shape_of
-from advisor.importing.table import Cells, Shape, Wrong, rows
+from advisor.importing.table import Cells, Shape, rows
 from advisor.importing.wishing import wish, wishes
 from advisor.importing.words import ColumnWords, read_column_words
 from advisor.logbook.opening import Logbook

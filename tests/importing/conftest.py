@@ -6,8 +6,9 @@ import pytest
 
 from advisor.importing.gathering import Gathered, gather
 from advisor.importing.recipe import Recipe, Wishes, make_recipe, sampled
+from advisor.importing.refusals import Wrong
 from advisor.importing.shapes import shape_of
-from advisor.importing.table import Wrong, rows
+from advisor.importing.table import rows
 from advisor.importing.wishing import wishes
 from advisor.importing.words import ColumnWords, read_column_words
 

@@ -6,9 +6,9 @@ from prompt_toolkit.input import create_pipe_input
 from prompt_toolkit.output import DummyOutput
 
 from advisor.importing.recipe import Wishes
-from advisor.importing.refusals import FileRefused
+from advisor.importing.refusals import FileRefused, Wrong
 from advisor.importing.shapes import shape_of
-from advisor.importing.table import Wrong, rows
+from advisor.importing.table import rows
 from advisor.terminal import importing
 
 NOW_MS = 1_795_600_000_000

@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 from advisor.importing.export import FIELDS, exported, iso
 from advisor.importing.gathering import gather
 from advisor.importing.recipe import BOUNDS, Wishes, make_recipe, sampled
+from advisor.importing.refusals import Wrong
 from advisor.importing.shapes import shape_of
-from advisor.importing.table import Wrong, rows
+from advisor.importing.table import rows
 from advisor.logbook.opening import open_logbook
 from advisor.logbook.records import Advice
 

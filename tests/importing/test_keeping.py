@@ -9,7 +9,7 @@ import pytest
 
 from advisor.importing.gathering import Gathered, Readings, spans
 from advisor.importing.keeping import CHUNK, keep
-from advisor.importing.table import Wrong
+from advisor.importing.refusals import Wrong
 from advisor.logbook.opening import open_logbook
 
 HOUR, MINUTE = 3_600_000, 60_000
