@@ -31,6 +31,7 @@ _SAME = str.maketrans(
         "ʼ": "'",
         "“": '"',
         "”": '"',
+        "→": ">",
         "″": '"',
         "′": "'",
         "–": "-",
@@ -42,6 +43,8 @@ _SAME = str.maketrans(
         "\t": " ",
     }
 )
+# "220->260", "220 to 260 in 10 min": a move from the one to the other
+_MOVE = re.compile(r"(?<!from )\b(\d{2,3}) ?(?:(?:-+|=)> ?|to (?=\d{2,3} in \d))(\d{2,3})\b")
 _SPACES = re.compile(r"[^\S\n]+")
 
 
@@ -50,7 +53,7 @@ def normalise(text: str) -> str:
     text = text[:LONGEST_READ].translate(_FRACTIONS).translate(_SAME)
     if not text.isascii() or not text.isprintable():
         text = "".join(map(_plain, unicodedata.normalize("NFKC", text)))
-    return _SPACES.sub(" ", text.lower()).strip()
+    return _SPACES.sub(" ", _MOVE.sub(r"from \1 to \2", text.lower())).strip()
 
 
 def bare_words(text: str, digits: bool = True) -> list[str]:

@@ -118,6 +118,8 @@ def _number(tokens: list[Token], at: int) -> tuple[float | None, int]:
     """(value, end) of the spoken number that begins at `at`; (None, at) where there is none."""
     if tokens[at].quantity and _word(tokens, at + 1) == "hundred" and 1 <= tokens[at].quantity.value <= 9:
         return _digits_hundred(tokens, at)
+    if tokens[at].kind == "number" and tokens[at].quantity.value in range(1, 8) and _word(tokens, at + 1) in TENS:
+        return _digit_then(tokens, int(tokens[at].quantity.value), at + 1)
     if _word(tokens, at) == "point" and _word(tokens, at + 1) in ONES:
         return ONES[_word(tokens, at + 1)] / 10, at + 2
     misheard = MISHEARD.get(_word(tokens, at))

@@ -90,7 +90,7 @@ def _in_is_inches(tokens: list[Token], at: int, value: float) -> bool:
     return (
         value <= 8
         and (tokens[at].glued or text_at(tokens, at + 1) not in NOT_AFTER_INCHES)
-        and not (at + 1 < len(tokens) and tokens[at + 1].kind == "number")
+        and (tokens[at].glued or not (at + 1 < len(tokens) and tokens[at + 1].kind == "number"))
     )
 
 

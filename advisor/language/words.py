@@ -15,6 +15,7 @@ LONG_WORD = 8  # from here on two slips are forgiven
 _DOUBLED = re.compile(r"(.)\1")
 _THRICE = re.compile(r"(.)\1{2,}")
 BEFORE_WE = {"now", "so", "if", "when", "that", "because"}
+VENT_LETTERS = {"b": "bottom", "t": "top", "bv": "bottom", "tv": "top"}
 _NEGATED = ("n", "'t")
 
 
@@ -108,6 +109,7 @@ def _nearest(word: str, choices: tuple[str, ...]) -> str:
 def name(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     """Tokens with lemmas, idioms blanked, and each name of a part or a food made one token."""
     tokens = _without_hyphens(tokens)
+    _write_out_letters(tokens, lexicon)
     for token in tokens:
         if token.kind == "word":
             token.lemma = lexicon.lemmas.get(token.text, token.text)
@@ -116,6 +118,16 @@ def name(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
             token.text, token.lemma = "put", "put"
     tokens = _replace(tokens, longest_first(lexicon.idioms.find(tokens)), _idiom)
     return _join_foods(_replace(tokens, longest_first(lexicon.names.find(tokens)), _named))
+
+
+def _write_out_letters(tokens: list[Token], lexicon: Lexicon) -> None:
+    """ "B 2in t shut": a letter that has an opening right behind it is that vent's."""
+    for token, after in itertools.pairwise(tokens):
+        vent = VENT_LETTERS.get(token.text)
+        opening = after.quantity.kind in ("fraction", "inches") if after.quantity else (
+            lexicon.lemmas.get(after.text, after.text) in ("open", "shut") or after.text in ("wide", "cracked"))
+        if vent and opening:
+            token.text, token.kind = vent, "word"
 
 
 def _without_hyphens(tokens: list[Token]) -> list[Token]:

@@ -97,6 +97,15 @@ def test_nothing_is_stated(listen, words):
         ("goes 230 to 290", {"trend": "swinging"}),
         ("it ripped the gasket", {"gasket_leaks": True}),
         ("cable is out now, smell gone", {"smell": "clean", "plastic_in": False}),
+        ("310F, want 225F, b 2in t shut", {"dome_f": 310, "target_f": 225, "bottom_vent_in": 2, "top_vent": 0}),
+        ("t 1/8 b 1in 240 steady", {"top_vent": 0.12, "bottom_vent_in": 1, "dome_f": 240}),
+        ("220->260 in 10 min", {"dome_f": 260, "trend": "rising"}),
+        ("300 to 260 in 10 min", {"dome_f": 260, "trend": "falling"}),
+        ("about 2 fifty", {"dome_f": 250}),
+        ("needle's off the scale", {"said_off": "hot"}),
+        ("recovering, 240 now", {"trend": "rising", "dome_f": 240}),
+        ("barely alive", {"fire_out": False}),
+        ("just embers left", {"fire_out": False}),
         ("bottom a finger open", {"bottom_vent_in": 0.75}),
     ],
 )
@@ -130,6 +139,8 @@ def test_it_reaches(listen, words, facts):
         ("top vent spins freely, won't stay put", {"trend"}),
         ("forgot to shut the bottom", {"bottom_vent"}),
         ("felt is glued on", {"trend"}),
+        ("glowing red all over", {"trend"}),
+        ("plan b", {"bottom_vent"}),
         ("it reads 215 to 220", {"trend"}),
         ("added a chimney of unlit", {"stage"}),
         ("I left the pork in the car for 3 hours", {"food_on_for_min"}),
@@ -154,3 +165,7 @@ def test_a_denial_is_no_question(listen, words):
 
 def test_a_lid_kept_down_is_no_step_refused(listen):
     assert "cannot" not in listen("i won't open the lid again promise").intents
+
+
+def test_yo_yoing_greets_nobody(listen):
+    assert "greeting" not in listen("yo-yoing").intents
