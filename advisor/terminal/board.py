@@ -18,8 +18,8 @@ UNNAMED = "fire"  # as the prompt has it
 
 def board(standings: Sequence[Standing], here: str, width: int, sentences: bool, catalogue: Catalogue,
           wording: Wording) -> str:
-    """here: the cooker in hand, marked with *. sentences: for a screen reader."""
-    if sentences:
+    """here: the cooker in hand, marked with *. sentences: for a screen reader; a screen too narrow for a table has them too."""
+    if sentences or width < len(_row(HEADS)):
         return "\n".join(_sentence(standing, catalogue, wording) for standing in standings)
     rows = [_row(HEADS) + ("  in hand" if width >= ONE_ROW else "")]
     for standing in standings:

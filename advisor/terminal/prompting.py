@@ -35,7 +35,7 @@ class Prompting:
         self._session: PromptSession[str] = PromptSession(
             history=open_history(), completer=CommandCompleter(talk), complete_while_typing=_a_command_is_typed,
             key_bindings=keys(), style=self._style, color_depth=None if colour_wanted() else ColorDepth.DEPTH_1_BIT,
-            bottom_toolbar=self._toolbar, refresh_interval=DRAW_EVERY_S, reserve_space_for_menu=ROOM_FOR_OFFERS, **streams)
+            bottom_toolbar=self._toolbar, refresh_interval=DRAW_EVERY_S, reserve_space_for_menu=ROOM_FOR_OFFERS, enable_suspend=True, **streams)
 
     def run(self) -> None:
         """Until the person leaves."""

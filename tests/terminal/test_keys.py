@@ -2,6 +2,7 @@
 
 import os
 import pty
+import signal
 import termios
 
 import pytest
@@ -72,5 +73,16 @@ def test_the_terminal_is_left_as_it_was():
         assert not termios.tcgetattr(theirs)[3] & (termios.ECHO | termios.ICANON)
         assert termios.tcgetattr(theirs)[3] & termios.ISIG
     assert termios.tcgetattr(theirs) == before
+    os.close(ours)
+    os.close(theirs)
+
+
+def test_taken_up_again_after_ctrl_z_it_is_key_by_key_still():
+    ours, theirs = pty.openpty()
+    before = termios.tcgetattr(theirs)
+    with keys.key_by_key(theirs):
+        termios.tcsetattr(theirs, termios.TCSANOW, before)  # as the shell does meanwhile
+        os.kill(os.getpid(), signal.SIGCONT)
+        assert not termios.tcgetattr(theirs)[3] & termios.ICANON
     os.close(ours)
     os.close(theirs)

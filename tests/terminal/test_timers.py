@@ -203,6 +203,10 @@ def test_the_board_knows_a_distance_where_no_reading_was_told(fire, monkeypatch)
     assert "+100 °F" in board(fire.at(0, "im 100 over"), monkeypatch, 80)[1]
 
 
+def test_where_the_table_does_not_fit_the_board_is_sentences(two, monkeypatch):
+    assert board(two, monkeypatch, 30)[0].startswith("Cooker 1: dome 350 °F, target 250 °F.")
+
+
 def test_the_board_calls_a_cooker_without_a_name_as_the_prompt_does(fire, monkeypatch):
     assert board(fire.at(0, "im 100 over"), monkeypatch, 80)[1].startswith("fire* ")
 
