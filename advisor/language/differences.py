@@ -10,6 +10,7 @@ HIGHEST_ADJECTIVE = 200  # "20 hot" is a difference, "400 hot" a reading
 A_LITTLE = 30  # "a bit hot, maybe 10"
 SIGNS = {1: 1.0, -1: -1.0, "by_over": 1.0, "by_under": -1.0}
 ERRORS = {"low", "high", "out", "off", "lower", "higher", "hotter", "colder", "cooler", "hot", "cold"}
+INSTRUMENTS = {"thermometer", "gauge", "probe"}
 BATHS = ("boiling_reads_f", "ice_reads_f")
 HOT = {"hot", "high", "over", "above", "hotter", "higher"}
 COLD = {"cold", "low", "under", "below", "colder", "lower", "cool", "cooler"}
@@ -60,11 +61,14 @@ def _side(message: Message) -> int:
 def _tells_error(message: Message, cues: Cues, match: Match, at: int) -> bool:
     """ "My thermometer reads 5 low", "10 low in boiling water": how far the instrument is out."""
     start, _ = message.clause(at)
+    behind = {token.text for token in message.tokens[match.end : match.end + 4]}
+    if "what" in behind and behind & INSTRUMENTS:
+        return True  # "40 over what the probe says"
     if any(cue.means in BATHS for cue in cues.owners):
         return message.tokens[match.start].text in ERRORS
     words = [token.text for token in message.tokens[start:at]]
     return (
-        bool({"thermometer", "gauge", "probe"} & set(words))
+        bool(INSTRUMENTS & set(words))
         and message.tokens[at - 1].lemma == "say"
         and message.tokens[match.start].text in ERRORS
     )

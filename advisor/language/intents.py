@@ -19,7 +19,8 @@ _WHY = re.compile(
     r"^(?:but |so |and |ok |okay |um |er )*(?:why|how come|what for|what is the reason|explain|what makes you say)\b"
 )
 _ASKING = re.compile(
-    r"^(?:ok |so |and |but |or |well )*(?!(?:is|are|can|could|should|do|does|did|will|would|has|have|am) not "
+    r"^(?:ok |so |and |but |or |well )*(?!when (?:i|it|we|she|he|they|the|my)\b|did (?:what|as|everything|all|both|that)\b)"
+    r"(?!(?:is|are|can|could|should|do|does|did|will|would|has|have|am) not "
     r"(?!i\b|it\b|we\b|she\b|you\b|they\b|that\b|this\b|the\b))"
     r"(?:is|are|can|could|should|shall|do|does|did|will|would|may|how|how_hot|what|which|when|where|who|am|has|have"
     r"|any)\b"

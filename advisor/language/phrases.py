@@ -35,6 +35,7 @@ COVERS = {
     "tastes_bitter": {"smell"},
     "indoors": {"fire_out"},
     "raining": {"trend"},
+    "smoke_blows_down": {"trend"},
     "windy": {"trend"},
     "lit_ago_min": {"food_on_for_min", "flames"},
     "burn_pattern": {"fire_out"},
@@ -206,7 +207,9 @@ def _acts_on_something(message: Message, match: Match) -> bool:
     """ "Stuck the probe in": a deed, where "stuck at 200" is a state."""
     verb = message.tokens[match.end - 1].text
     objects = message.lexicon.data["deeds_with"].get(verb, ())
-    return len(match) == 1 and any(token.text in objects for token in message.tokens[match.end : match.end + 1])
+    behind = message.tokens[match.end : match.end + 2]
+    timed = len(behind) == 2 and bool(behind[1].quantity)  # "fell in ten minutes"
+    return len(match) == 1 and not timed and any(token.text in objects for token in behind[:1])
 
 
 def _moves_a_part(message: Message, match: Match, fact: str) -> bool:

@@ -106,6 +106,14 @@ def test_nothing_is_stated(listen, words):
         ("recovering, 240 now", {"trend": "rising", "dome_f": 240}),
         ("barely alive", {"fire_out": False}),
         ("just embers left", {"fire_out": False}),
+        ("kid left the lid up for ten minutes", {"lid_was_open": True}),
+        ("looks dead but there's still a bit of red", {"fire_out": False}),
+        ("it says 250 but I don't believe it", {"gauge_suspect": True}),
+        ("gauge reads 40 over what the probe says", {"gauge_suspect": True}),
+        ("nothing changed", {"trend": "steady"}),
+        ("ok its back where i want it", {"said_off": "right"}),
+        ("bit too smoky for me", {"smoke_amount": "heavy"}),
+        ("heat shimmer only", {"smoke": "none"}),
         ("bottom a finger open", {"bottom_vent_in": 0.75}),
     ],
 )
@@ -139,6 +147,10 @@ def test_it_reaches(listen, words, facts):
         ("top vent spins freely, won't stay put", {"trend"}),
         ("forgot to shut the bottom", {"bottom_vent"}),
         ("felt is glued on", {"trend"}),
+        ("gauge reads 40 over what the probe says", {"over_f"}),
+        ("smoke coming back down at me", {"trend"}),
+        ("tongs fell in the fire", {"trend"}),
+        ("rain got in the top", {"fire_out"}),
         ("glowing red all over", {"trend"}),
         ("plan b", {"bottom_vent"}),
         ("it reads 215 to 220", {"trend"}),
@@ -158,7 +170,8 @@ def test_a_denied_name_is_no_cooker(listen):
 
 
 @pytest.mark.parametrize("words", ["haven't touched anything for an hour", "can't get it below 300",
-                                   "isn't climbing any more", "hasn't moved off 240"])
+                                   "isn't climbing any more", "hasn't moved off 240", "when I lit it it was raining",
+                                   "did what you told me and it's worse"])
 def test_a_denial_is_no_question(listen, words):
     assert "ask" not in listen(words).intents
 
