@@ -25,13 +25,16 @@ NO_TEXT = re.compile(r"\x1b(?:[\[O][0-9;?]*[ -/]*[@-~]|[^\[O])")  # arrows and t
 
 
 class Typed:
-    """half: what is typed of the line that is not ended. meanwhile: called again and again while no key is pressed."""
+    """half: what is typed of the line that is not ended. meanwhile: called again and again while no key is pressed.
+
+    woken: whether the person put it aside (Ctrl-Z) and has taken it up again; who shows the line anew unsets it.
+    """
 
     def __init__(self, descriptor: int, meanwhile: Callable[[], None]) -> None:
         self._descriptor, self._meanwhile = descriptor, meanwhile
         self._decoder = codecs.getincrementaldecoder("utf-8")("replace")
         self._keys: deque[str] = deque()
-        self.half = ""
+        self.half, self.woken = "", False
 
     def next(self) -> str | None:
         """The next line; None once the person has ended it. An interrupt drops what is half typed."""
@@ -76,14 +79,19 @@ class Typed:
         return bool(chunk)
 
 
-@contextmanager
-def key_by_key(descriptor: int) -> Iterator[None]:
-    """The terminal gives every key at once and shows none by itself; as it was before when the block is left."""
-    before = termios.tcgetattr(descriptor)
-    tty.setcbreak(descriptor)
-    awake = signal.signal(signal.SIGCONT, lambda *_: tty.setcbreak(descriptor))  # the shell had it meanwhile
-    try:
-        yield
-    finally:
-        signal.signal(signal.SIGCONT, awake)
-        termios.tcsetattr(descriptor, termios.TCSADRAIN, before)
+    @contextmanager
+    def key_by_key(self) -> Iterator[None]:
+        """The terminal gives every key at once and shows none by itself; as it was before when the block is left."""
+        before = termios.tcgetattr(self._descriptor)
+        tty.setcbreak(self._descriptor)
+        earlier = signal.signal(signal.SIGCONT, lambda *_: self._wake())
+        try:
+            yield
+        finally:
+            signal.signal(signal.SIGCONT, earlier)
+            termios.tcsetattr(self._descriptor, termios.TCSADRAIN, before)
+
+    def _wake(self) -> None:
+        """A shell had the terminal meanwhile."""
+        tty.setcbreak(self._descriptor)
+        self.woken = True

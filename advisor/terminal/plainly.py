@@ -21,9 +21,11 @@ MOST_READ = 65_536   # bytes at once
 
 
 class Source(Protocol):
-    """Where the lines come from. half: what is typed of the next one, as far as that is known."""
+    """Where the lines come from. half: what is typed of the next one, as far as that is known; woken: whether that has to
+    be shown again."""
 
     half: str
+    woken: bool
 
     def next(self) -> str | None: ...
 
@@ -39,10 +41,10 @@ class Plainly:
         """Until the input ends or the person leaves."""
         if not (self._prompts and door.is_terminal(sys.stdout)):
             return self._run()
-        from advisor.terminal.keys import Typed, key_by_key
+        from advisor.terminal.keys import Typed
 
-        self._lines = Typed(sys.stdin.fileno(), self._meanwhile)
-        with key_by_key(sys.stdin.fileno()):
+        self._lines = typed = Typed(sys.stdin.fileno(), self._meanwhile)
+        with typed.key_by_key():
             self._run()
 
     def _run(self) -> None:
@@ -69,8 +71,15 @@ class Plainly:
             door.say(("\n" if self._prompts else "") + self._laid_out(line))
             if self._prompts and self._talk.rings:
                 door.ring()
-            self._prompt()
-            door.say(self._lines.half, end="")
+            self._show_line()
+        if self._lines.woken:
+            self._lines.woken = False
+            self._show_line()
+
+    def _show_line(self) -> None:
+        """The line that is being typed, as far as it is known."""
+        self._prompt()
+        door.say(self._lines.half, end="")
 
     def _prompt(self) -> None:
         if self._prompts:
@@ -89,7 +98,7 @@ class Lines:
     meanwhile: called again and again while none come in.
     """
 
-    half = ""  # a terminal keeps to itself what is half typed
+    half, woken = "", False  # a terminal keeps to itself what is half typed, and shows it again by itself
 
     def __init__(self, descriptor: int, meanwhile: Callable[[], None]) -> None:
         self._descriptor, self._meanwhile = descriptor, meanwhile

@@ -24,7 +24,7 @@ def terminal(monkeypatch):
         os.write(ours, pressed if isinstance(pressed, bytes) else pressed.encode())
         return typed
 
-    with keys.key_by_key(theirs):
+    with keys.Typed(theirs, lambda: None).key_by_key():
         yield press
     os.close(ours)
     os.close(theirs)
@@ -69,7 +69,7 @@ def test_what_is_half_typed_is_known_while_waiting_and_dropped_by_an_interrupt(t
 def test_the_terminal_is_left_as_it_was():
     ours, theirs = pty.openpty()
     before = termios.tcgetattr(theirs)
-    with keys.key_by_key(theirs):
+    with keys.Typed(theirs, lambda: None).key_by_key():
         assert not termios.tcgetattr(theirs)[3] & (termios.ECHO | termios.ICANON)
         assert termios.tcgetattr(theirs)[3] & termios.ISIG
     assert termios.tcgetattr(theirs) == before
@@ -79,10 +79,11 @@ def test_the_terminal_is_left_as_it_was():
 
 def test_taken_up_again_after_ctrl_z_it_is_key_by_key_still():
     ours, theirs = pty.openpty()
-    before = termios.tcgetattr(theirs)
-    with keys.key_by_key(theirs):
+    before, typed = termios.tcgetattr(theirs), keys.Typed(theirs, lambda: None)
+    with typed.key_by_key():
         termios.tcsetattr(theirs, termios.TCSANOW, before)  # as the shell does meanwhile
         os.kill(os.getpid(), signal.SIGCONT)
         assert not termios.tcgetattr(theirs)[3] & termios.ICANON
+        assert typed.woken
     os.close(ours)
     os.close(theirs)
