@@ -3,6 +3,7 @@
 from advisor.facts import Value
 from advisor.language.answer_figures import is_spoken_for, number_answer, speaks_of_another
 from advisor.language.message import Message
+from advisor.language.patterns import Match
 from advisor.language.replies import corrects, reply_of
 from advisor.language.tokens import Token
 from advisor.vocabulary import FactDefinition
@@ -57,11 +58,18 @@ def _short(message: Message, asked: str) -> dict[str, Value]:
     """A word or two that answer this question alone."""
     if len(message.tokens) > LONGEST_ANSWER:
         return {}
-    found = message.lexicon.short_answers(asked).find(message.tokens)
+    found = [match for match in message.lexicon.short_answers(asked).find(message.tokens)
+             if not _is_of_another(message, match, asked)]
     if not found:
         return {}
     value = max(found, key=len).means
     return {asked: value if isinstance(value, bool | str) else float(value)}
+
+
+def _is_of_another(message: Message, match: Match, asked: str) -> bool:
+    """Whether the words are part of a longer phrase on something else: "bottom burnt, top raw" says nothing of a smell."""
+    return any(match.overlaps(other) and len(other) > len(match) and other.means[0] != asked
+               for other in message.lexicon.phrases.find(message.tokens))
 
 
 def _offered(message: Message, asked: str, fact: FactDefinition) -> dict[str, Value]:

@@ -142,6 +142,8 @@ def _is_subject(message: Message, at: int) -> bool:
         return False
     if token.text == "lower":
         return any(one.quantity and one.quantity.kind in AMOUNTS for one in message.tokens[at + 1 : at + 2])
+    if message.words(at - 1, at + 1) == "it all" and at > 1 and message.tokens[at - 2].lemma in ("shut", "open"):
+        return True
     if token.text == "all":
         return at + 1 < len(message.tokens) and _stands_alone(message, at + 1)
     return word in SUBJECTS or token.lemma in OTHER_SUBJECTS or token.text in OTHER_SUBJECTS

@@ -33,6 +33,11 @@ SHUT = {"top_vent": 0.0}
         ("wrapped in foil", {}, {"food_wrapped": True}),
         ("all the way round", {"facts": {"gasket_leaks": True}}, {"gasket_leaks": True}),
         ("done, shut them all down", {}, {"stage": "shutting_down"}),
+        ("closed it all", {"facts": {"flames": True}}, {"bottom_vent": 0, "top_vent": 0}),
+        ("fire still there", {"facts": {"flames": True}}, {"flames": True}),
+        ("ok im outside", {}, {"people_out": True}),
+        ("fire brigade says its fine", {"facts": {"co_symptoms": True}}, {"co_symptoms": False, "felt_ill": False}),
+        ("put the pork on", {}, {"food_on": True, "food_on_for_min": 0}),
         ("its cold now", {"facts": {"stage": "shutting_down"}}, {"fire_out": True}),
     ],
 )
@@ -62,6 +67,14 @@ def test_it_is_heard(listen, words, context, facts):
 )
 def test_it_is_not_heard(listen, words, context, unheard):
     assert not unheard & listen(words, **context).facts.keys()
+
+
+def test_no_more_flames_says_nothing_of_the_lid(listen):
+    assert "lid_open" not in listen("no more flames", asked="lid_open", facts={"flames": True}).facts
+
+
+def test_a_burnt_pizza_is_no_answer_on_the_smell(listen):
+    assert "smell" not in listen("bottom burnt top raw", asked="smell").facts
 
 
 def test_an_old_reading_is_taken_for_one(listen):
@@ -166,6 +179,8 @@ def test_a_numbered_cooker_that_is_out_is_a_fire_out(listen):
     ("so i got this thing for my birthday and have no clue", "first_cook"),
     ("how do i get going again", "lighting"), ("can i still cook", "cook_with_fault"),
     ("how do i cook without it", "no_thermometer"),
+    ("whats the best way to open it at this heat", "open_safely"), ("how long should i preheat the stone", "heat_soak"),
+    ("can i put it on", "ready_for_food"), ("can i go back and shut it", "is_it_over"),
     ("would a fan help", "blow_air"), ("can kids be near it", "keep_safe"), ("how long can chicken sit out", "food_safe"),
     ("is it normal that it drops when i open it", "lid_dip"), ("does the deflector make it slower", "deflector_use"),
 ])

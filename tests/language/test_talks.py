@@ -180,3 +180,18 @@ def test_a_burning_tray_is_heard_to_its_end(talk):
 def test_the_grate_serves_where_no_dome_is_known(talk):
     reply = says(talk, ("lid thermometer is broken, 290 at the grate, want 250", 0))
     assert reply.situation["over_f"] == 40
+
+
+def test_a_burnt_pizza_is_not_probed(talk):
+    reply = says(talk, ("pizza on, dome 570, want 570", 0), ("bottom burnt top raw", 3))
+    assert "probe_food" not in acts(reply) and "stone" in reply.text
+
+
+def test_food_put_on_makes_the_dip(talk):
+    reply = says(talk, ("225, want 225, walls hot, lit 2 hours ago", 0), ("put the meat on", 1), ("200!!", 5))
+    assert "set_vent" not in acts(reply)
+
+
+def test_shutting_down_puts_no_food_back(talk):
+    reply = says(talk, ("chicken on, burnt outside raw inside, dome 500 want 350", 0), ("closing up for tonight", 5))
+    assert "put_food_on" not in acts(reply)
