@@ -20,6 +20,9 @@ BUSY_MS = 2000           # SQLite's own waiting, once
 TRIES = 15               # of BUSY_MS each: half a minute, longer than any import holds the lock
 PAUSE_S = 0.05           # at most, between two tries; by chance, so that two who wait do not stay in step
 CONNECT_S = 5            # a server that does not answer by then is taken for out of reach
+# The same for a connection that stands: without this a talk over wireless waits a quarter of an hour when that drops out.
+PATIENCE = {"connect_timeout": CONNECT_S, "tcp_user_timeout": CONNECT_S * 1000, "keepalives_idle": CONNECT_S,
+            "keepalives_interval": 1, "keepalives_count": CONNECT_S}
 LOCK_KEY = 0x6472616674  # which of PostgreSQL's advisory locks is ours: "draft" in ASCII
 WRITES = "drafthand_writes"
 WANTED = "give postgresql://user@host/name, or a folder"
@@ -118,7 +121,7 @@ def _begin_sqlite(connection: sa.Connection) -> None:
 
 def _postgresql(address: sa.URL) -> sa.Engine:
     try:
-        engine = sa.create_engine(address, connect_args={"connect_timeout": CONNECT_S}, pool_pre_ping=True)
+        engine = sa.create_engine(address, connect_args=PATIENCE, pool_pre_ping=True)
     except ModuleNotFoundError:
         raise LogbookError("the logbook's address is PostgreSQL's, and its driver is not installed", "",
                            'pip install "drafthand[stand]"') from None
