@@ -13,7 +13,7 @@ def answer(talk: Talk, line: str) -> str:
         talk.session.look_in()  # what is only shown, such as the board, knows what the other tills were told
         if not line.strip():
             return talk.where()  # Enter alone: the quickest way to ask, with thumbs like that
-        if line.lstrip().startswith("/"):
+        if commands.is_command(line):
             return commands.answer(talk, line)
         return talk.say(mended(line)).text
     except DrafthandError as error:

@@ -18,7 +18,9 @@ WIDE = 100  # columns where no terminal says
 
 @dataclass(frozen=True, slots=True)
 class Command:
-    """takes: what may stand behind it, for the help; suggests: what completion offers there."""
+    """takes: what may stand behind it, for the help; suggests: what completion offers there; bare: words that, alone on a
+    line, mean it too. None of those may mean anything at a fire, as "help" does, or forget anything.
+    """
 
     name: str
     alias: str
@@ -26,19 +28,31 @@ class Command:
     says: str
     run: Callable[[Talk, str], str]
     suggests: Callable[[Talk], Iterable[str]] = lambda talk: ()
+    bare: tuple[str, ...] = ()
 
     @property
     def usage(self) -> str:
         return f"{self.name} {self.takes}".rstrip()
 
 
+def is_command(line: str) -> bool:
+    """Whether a line is for the program and not for the fire."""
+    return line.lstrip().startswith("/") or _alone(line) in BARE
+
+
 def answer(talk: Talk, line: str) -> str:
-    """The text for one line that begins with a slash. Raises CommandRefused for a command nobody knows."""
-    name, _, rest = line.strip().partition(" ")
+    """The text for one line that `is_command`. Raises CommandRefused for a command nobody knows."""
+    if command := BARE.get(_alone(line)):
+        return command.run(talk, "")
+    name, _, rest = f"/{line.strip().lstrip('/ ')}".partition(" ")
     command = KNOWN.get(name.lower())
     if command is None:
         raise CommandRefused(f"there is no command {name[:40]}", "", did_you_mean(name, [c.name for c in COMMANDS]))
     return command.run(talk, rest.strip())
+
+
+def _alone(line: str) -> str:
+    return line.strip().rstrip(".!").lower()
 
 
 def help_page() -> str:
@@ -158,10 +172,10 @@ def _quit(talk: Talk, words: str) -> str:
 
 
 COMMANDS = (
-    Command("/help", "/?", "", "this page", _help),
-    Command("/now", "/n", "", "where things stand, in three lines", _now),
-    Command("/board", "/b", "", "all cookers: dome, target, which way, time left, step, danger", _board),
-    Command("/steps", "/s", "", "the steps again, and which are done", _steps),
+    Command("/help", "/?", "", "this page", _help, bare=("?",)),
+    Command("/now", "/n", "", "where things stand, in three lines", _now, bare=("now",)),
+    Command("/board", "/b", "", "all cookers: dome, target, which way, time left, step, danger", _board, bare=("board",)),
+    Command("/steps", "/s", "", "the steps again, and which are done", _steps, bare=("steps",)),
     Command("/done", "/d", "[NUMBERS]", "steps carried out; without numbers, the ones in hand", _done),
     Command("/why", "/w", "", "why this advice", _why),
     Command("/why-not", "/wn", "STEP OR CAUSE", "why not that", _why_not, Talk.names_to_ask_about),
@@ -174,7 +188,8 @@ COMMANDS = (
     Command("/finish", "/fi", "[OUTCOME WORDS]", "this cook is over; how it came out", _finish),
     Command("/reset", "/r", "", "forget everything and start over", _reset),
     Command("/reload", "/rl", "", "read the rules again", _reload),
-    Command("/quit", "/q", "", "leave", _quit),
+    Command("/quit", "/q", "", "leave", _quit, bare=("quit", "exit")),
 )
 
 KNOWN = {word: command for command in COMMANDS for word in (command.name, command.alias)}
+BARE = {word: command for command in COMMANDS for word in command.bare}

@@ -127,3 +127,21 @@ def test_reload_of_a_folder_that_went_away(own_rules):
     shutil.rmtree(folder)
     assert commands.answer(talk, "/reload").startswith("The rules stay as they were: ")
     assert talk.say("im 100 over").steps
+
+
+@pytest.mark.parametrize(("line", "command"), [("board", "/board"), (" Steps ", "/steps"), ("?", "/help"), ("now", "/now"),
+                                               ("/ board", "/board"), ("//board", "/board"), ("/BOARD", "/board")])
+def test_a_command_is_known_without_its_slash_too(hot, line, command):
+    assert answering.answer(hot, line) == answering.answer(hot, command)
+
+
+@pytest.mark.parametrize("word", ["quit", "exit", "Quit."])
+def test_who_wants_to_leave_may_leave(talk, word):
+    assert "Mind the ash." in answering.answer(talk, word) and talk.over
+
+
+def test_words_that_mean_something_at_a_fire_are_no_commands(hot):
+    """A cry for help is one, and nothing that forgets is done by a bare word."""
+    assert "/help" not in answering.answer(hot, "help")
+    answering.answer(hot, "reset")
+    assert hot.conversation.current.steps
