@@ -19,8 +19,10 @@ from advisor.language.unread import WIDEST_READING
 FEWEST_FOR_TREND = 3
 # What dome and meat may move between two looks: judgement.
 NEAR_DOME_F = 60.0
+ROUND, ROUND_WHEN_HOT, HOT = 5, 25, 300   # people aim for 235, but above 300 only for every 25
 NEAR_MEAT_F, FAR_FROM_DOME_F = 15.0, 50.0
 MEAT_CLIMBS_F, HOTTEST_MEAT_F = 40.0, 212.0  # how far it may be on from the reading told last, and where water boils
+FARTHEST_OUT_F = 40.0  # two thermometers that differ by more are not in the same water
 WIDE_SWING = 40  # degrees of either scale between the ends of one reading: a needle that goes to and fro
 WISHES = {"target_f", "meat_target_f"}
 LOWEST_LUKEWARM, HIGHEST_LUKEWARM = 40, 140   # °F, the danger zone of the food-safety authorities
@@ -39,6 +41,7 @@ def reading_facts(message: Message) -> Readings:
     claims = corrected_claims(message, temperature_claims(message))
     claims = [_answering(message, claim, claims) for claim in claims]
     claims = _of_the_meat(message, _near_done(message, claims))
+    claims = [_in_the_same_bath(message, claim, claims) for claim in claims]
     if asks_for_minutes(message) and bare_minutes(message) is not None:
         claims = []
     scale, shown = scale_of(claims, message.context, spoken_scale(message))
@@ -89,15 +92,27 @@ def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
     return Claim(asked, claim.value, claim.unit, claim.at, claim.said)
 
 
+def _in_the_same_bath(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
+    """ "212 on the probe" in boiling water, "and 230 on the dome one": the second one's turn."""
+    first = message.context.facts.get("boiling_reads_f")
+    goes_on = message.context.recent == {"boiling_reads_f"} and message.tokens[0].text == "and"
+    if not (goes_on and len(claims) == 1 and claim.fact == "dome_f" and isinstance(first, float)):
+        return claim
+    near = abs(in_fahrenheit(claim, None) - first) <= FARTHEST_OUT_F
+    return replace(claim, fact="boiling_reads_f") if near else claim
+
+
 def _is_a_report(message: Message) -> bool:
     """Whether it says how things stand ("now 255 and climbing"), which is no wish."""
     return any(token.text == "now" for token in message.tokens) or "trend" in phrase_facts(message)
 
 
 def _is_no_round_wish(message: Message, claim: Claim) -> bool:
-    """Nobody aims for 273; it is the next reading of a dome that stood near it."""
+    """Nobody aims for 273, or for 380; it is the next reading of a dome that stood near it."""
     dome = message.context.facts.get("dome_f")
-    return claim.value % 5 != 0 and isinstance(dome, float) and abs(in_fahrenheit(claim, None) - dome) < NEAR_DOME_F
+    if claim.value >= HOT:
+        return claim.value % ROUND_WHEN_HOT != 0 and isinstance(dome, float)
+    return claim.value % ROUND != 0 and isinstance(dome, float) and abs(in_fahrenheit(claim, None) - dome) < NEAR_DOME_F
 
 
 def _of_the_meat(message: Message, claims: list[Claim]) -> list[Claim]:

@@ -38,6 +38,13 @@ SHUT = {"top_vent": 0.0}
         ("ok im outside", {}, {"people_out": True}),
         ("fire brigade says its fine", {"facts": {"co_symptoms": True}}, {"co_symptoms": False, "felt_ill": False}),
         ("put the pork on", {}, {"food_on": True, "food_on_for_min": 0}),
+        ("didnt say i want 225", {}, {"target_f": 225}),
+        ("smoke everywhere in the kitchen from the bbq outside", {}, {"indoors": False}),
+        ("and 230 on the dome one", {"facts": {"boiling_reads_f": 212.0}, "recent": frozenset({"boiling_reads_f"})},
+         {"boiling_reads_f": 230}),
+        ("380", {"asked": "target_f", "facts": {"dome_f": 420.0}}, {"dome_f": 380}),
+        ("375", {"asked": "target_f", "facts": {"dome_f": 420.0}}, {"target_f": 375}),
+        ("thin now", {"facts": {"smoke_amount": "heavy"}}, {"smoke_amount": "light"}),
         ("its cold now", {"facts": {"stage": "shutting_down"}}, {"fire_out": True}),
     ],
 )
@@ -199,3 +206,7 @@ def test_no_second_one_is_no_cooker(listen):
 
 def test_smaller_flames_are_flames_still(listen):
     assert listen("smaller now", facts={"flames": True}).facts["flames"] is True
+
+
+def test_a_window_is_no_step_of_ours(listen):
+    assert "done" not in listen("closed the window").intents

@@ -195,3 +195,8 @@ def test_food_put_on_makes_the_dip(talk):
 def test_shutting_down_puts_no_food_back(talk):
     reply = says(talk, ("chicken on, burnt outside raw inside, dome 500 want 350", 0), ("closing up for tonight", 5))
     assert "put_food_on" not in acts(reply)
+
+
+def test_a_young_fire_that_runs_away_is_not_left_wide_open(talk):
+    reply = says(talk, ("lit 10 minutes ago, lid shut, dome 200", 0), ("420!", 10))
+    assert [step.parameters["opening"] for step in reply.steps if step.act == "set_vent"] == [0.125]
