@@ -12,10 +12,11 @@ from pathlib import Path
 from advisor.clock import EpochClock
 from advisor.errors import CommandRefused
 from advisor.importing.stream import Stream
-from advisor.importing.telling import taken_for
+from advisor.importing.telling import taken_for, wrong_lines
 from advisor.importing.wishing import wishes
 from advisor.importing.words import read_column_words
 from advisor.logbook.records import MS_A_MINUTE
+from advisor.terminal import door
 from advisor.terminal.scale import scale_of, target_f
 from advisor.terminal.watching import Minder
 from advisor.watching.following import Follower, Lines
@@ -33,6 +34,8 @@ def run(call: argparse.Namespace) -> int:
     if why := stream.unread():
         raise why
     minder.end()
+    for line in wrong_lines(stream.wrong):
+        door.complain(line.strip())
     return 0
 
 

@@ -63,6 +63,12 @@ def test_it_speaks_in_the_scale_of_the_thermometer_unless_told_otherwise(watch, 
     assert "target of 250 °F" in said
 
 
+def test_rows_that_cannot_be_used_are_told_with_their_line_in_the_end(watch):
+    broken = HEADER + rows(LONG_AGO_MS, [250.0] * 20) + "lost the probe\n" + rows(LONG_AGO_MS + 600_000, [250.0] * 20)
+    status, said, wrong = watch(broken, "--target", "250", "--once")
+    assert status == 0 and "line 22" in wrong and "'lost the probe' is no" in wrong and "lost" not in said
+
+
 def test_dangers_stand_before_the_steps(watch):
     far = [250.0] * 60 + [250.0 + 3.0 * at for at in range(60)]
     blocks = watch(HEADER + rows(LONG_AGO_MS, far), "--target", "250", "--once")[1].split("\n\n")
