@@ -66,9 +66,9 @@ def _tells_error(message: Message, cues: Cues, match: Match, at: int) -> bool:
         return True  # "40 over what the probe says"
     if any(cue.means in BATHS for cue in cues.owners):
         return message.tokens[match.start].text in ERRORS
-    words = [token.text for token in message.tokens[start:at]]
+    words = [word for token in message.tokens[start:at] for word in (token.text, token.lemma)]
     return (
-        bool(INSTRUMENTS & set(words))
+        bool((INSTRUMENTS | {"lid", "dial"}) & set(words))
         and message.tokens[at - 1].lemma == "say"
         and message.tokens[match.start].text in ERRORS
     )

@@ -43,6 +43,7 @@ OTHER_SUBJECTS = {
 SHORT_CLAUSE = 3
 CORRECTING = {"no", "nope", "actually", "wait", "sorry", "oops", "meant", "mean"}
 CORRECTING_CLAUSE = 6
+STARTERS = {"a", "full", "half", "another", "lit", "unlit", "second", "whole"}  # words before a chimney that lights charcoal
 AFTER_A_STATE = {"and", "but", "for", "since", "now", "up", "off", "down", "tight", "again", "it", "still", "already"}
 ABOUT = {"about", "like", "around", "roughly", "maybe", "just", "say", "only", "nearly"}  # words before an amount
 AMOUNTS = ("fraction", "inches")  # "lower" before one of these is the lower vent
@@ -138,7 +139,7 @@ def _is_news(message: Message, start: int, end: int) -> bool:
 def _is_subject(message: Message, at: int) -> bool:
     token = message.tokens[at]
     word = token.lemma if token.lemma in SUBJECTS else token.text
-    if at and message.tokens[at - 1].text == "no":
+    if at and message.tokens[at - 1].text == "no" or _is_a_starter(message, at):
         return False
     if token.text == "lower":
         return any(one.quantity and one.quantity.kind in AMOUNTS for one in message.tokens[at + 1 : at + 2])
@@ -269,3 +270,9 @@ def _is_a_size(message: Message, match: Match) -> bool:
     """ "My slide travels 3 inches": how long the part is, not how far open."""
     start, end = message.clause(match.start)
     return bool({token.text for token in message.tokens[start:end]} & set(message.lexicon.data["sizes"]))
+
+
+def _is_a_starter(message: Message, at: int) -> bool:
+    """ "A full chimney", "a chimney of lump": charcoal lit beside the cooker, no vent."""
+    ahead, behind = message.words(max(0, at - 1), at), message.words(at + 1, at + 2)
+    return message.tokens[at].text == "chimney" and (ahead in STARTERS or behind in ("of", "starter"))

@@ -114,6 +114,8 @@ def test_nothing_is_stated(listen, words):
         ("ok its back where i want it", {"said_off": "right"}),
         ("bit too smoky for me", {"smoke_amount": "heavy"}),
         ("heat shimmer only", {"smoke": "none"}),
+        ("we have 40 minutes left and breast is 150", {"serve_in_min": 40, "meat_f": 150}),
+        ("the meat is 140, needs 200 by 6", {"serve_in_min": 180}),
         ("bottom a finger open", {"bottom_vent_in": 0.75}),
     ],
 )
@@ -147,6 +149,11 @@ def test_it_reaches(listen, words, facts):
         ("top vent spins freely, won't stay put", {"trend"}),
         ("forgot to shut the bottom", {"bottom_vent"}),
         ("felt is glued on", {"trend"}),
+        ("Opened both vents because it dropped, now it's 340 and I wanted 275", {"trend"}),
+        ("I turned it down an hour ago from 350, now 275", {"lid_opened_ago_min"}),
+        ("it's at 225 by the lid which reads 25 low", {"over_f"}),
+        ("topped up with a full chimney 10 min ago", {"top_vent"}),
+        ("lots of ash falling out the bottom when i open the slide", {"trend"}),
         ("gauge reads 40 over what the probe says", {"over_f"}),
         ("smoke coming back down at me", {"trend"}),
         ("tongs fell in the fire", {"trend"}),
@@ -182,3 +189,7 @@ def test_a_lid_kept_down_is_no_step_refused(listen):
 
 def test_yo_yoing_greets_nobody(listen):
     assert "greeting" not in listen("yo-yoing").intents
+
+
+def test_and_now_in_a_story_asks_nothing(listen):
+    assert "what_now" not in listen("dropped a chunk in 5 min ago and now smoke is thick and grey").intents
