@@ -13,6 +13,8 @@ from advisor.terminal.plainly import Plainly
 from advisor.terminal.practiceclock import paced
 from advisor.terminal.talk import Talk
 
+DRAW_NOTHING = ("dumb", "unknown")  # terminals as they call themselves
+
 
 def run(call: argparse.Namespace) -> int:
     if sys.stdin is None:
@@ -20,7 +22,7 @@ def run(call: argparse.Namespace) -> int:
     settings = ready.settings()
     talk = Talk(session(call, settings), settings)
     typed = door.is_terminal(sys.stdin)
-    if typed and door.is_terminal(sys.stdout) and not settings.screen_reader:
+    if typed and door.is_terminal(sys.stdout) and not settings.screen_reader and os.environ.get("TERM") not in DRAW_NOTHING:
         from advisor.terminal.prompting import Prompting
 
         Prompting(talk).run()

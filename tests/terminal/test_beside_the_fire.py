@@ -141,6 +141,13 @@ def test_two_cookers_and_answers_out_of_order(screen):
     fire.wait_for(r"left in hand 1 350 °F 250 °F - over both vents shut 2\* 320 °F 225 °F \S+ over burp the lid")
 
 
+def test_a_terminal_that_can_draw_nothing_gets_plain_lines(screen):
+    fire = screen(rate=100, TERM="dumb")
+    shut_both(fire)
+    fire.type("the dome rea")
+    fire.wait_for(f"fire> the dome rea {FIVE_UP} fire> the dome rea$")
+
+
 @pytest.mark.parametrize("settings", ["", "screen_reader: yes\n"])
 def test_two_tills_see_each_other(screen, place, tmp_path_factory, settings):
     """What one is told shows at the other within seconds, with nothing typed there."""
