@@ -24,7 +24,7 @@ from advisor.logbook.opening import Logbook
 from advisor.logbook.records import MS_A_MINUTE
 from advisor.terminal import door
 from advisor.terminal.books import open_book, settings
-from advisor.terminal.layout import columns
+from advisor.terminal.layout import columns, laid_out
 from advisor.terminal.scale import target_f
 
 LONG_FROM = 100_000      # rows; anything shorter is done before a bar would be seen
@@ -76,7 +76,7 @@ def agreed(source: Source, words: ColumnWords, said: Wishes, now_ms: int) -> Rec
         except FileRefused as refusal:
             if before is None:
                 raise
-            door.say(str(refusal))
+            show([str(refusal)])
             before, said = None, before
             continue
         show([source.title(), *telling.taken_for(recipe)])
@@ -88,7 +88,7 @@ def agreed(source: Source, words: ColumnWords, said: Wishes, now_ms: int) -> Rec
 def _settled(open_point: Undecided, said: Wishes) -> Wishes:
     """The person's answer to what the file leaves open, asked until it can be used."""
     key = open_point.option.split()[0].removeprefix("--")
-    door.say(f"{open_point.seen[:1].upper()}{open_point.seen[1:]}.")
+    show([f"{open_point.seen[:1].upper()}{open_point.seen[1:]}."])
     choices = " or ".join(word for word, _ in open_point.choices) or open_point.option.partition(" ")[2]
     return _wished(said, key, _asked(f"{key}, {choices}: "))
 
@@ -105,14 +105,17 @@ def _wished(said: Wishes, key: str, words: str) -> Wishes:
     try:
         return wish(said, key, words)
     except DrafthandError as error:
-        door.say(str(error))
+        show([str(error)])
         return said
 
 
 def _asked(question: str) -> str:
     from prompt_toolkit import prompt
+    *above, last = laid_out(question.strip(), columns(), {}).split("\n")
+    if above:
+        door.say("\n".join(above))
     try:
-        return prompt(question).strip()
+        return prompt(f"{last.strip()} ").strip()
     except EOFError:
         raise FileRefused("stopped", "nothing was kept", "") from None
 

@@ -49,6 +49,12 @@ def test_a_guess_is_put_right(agree):
     assert recipe.columns.probes == {"grate": 2} and recipe.units["grate"].unit == "C"
 
 
+def test_questions_and_refusals_are_broken_to_a_narrow_screen(agree, monkeypatch):
+    monkeypatch.setattr(importing, "columns", lambda: 40)
+    _, said = agree("Time,Pit\n04/05/2026 18:30,165\n", "sideways\nday-first\nkelvin\nC\ndome=Nothing\n\n")
+    assert max(len(line) for text in said for line in text.splitlines()) <= 40
+
+
 @pytest.mark.parametrize("typed", ["no\n", "\x04"])
 def test_no_stops_it(agree, typed):
     with pytest.raises(FileRefused, match="nothing was kept"):
