@@ -123,6 +123,11 @@ class Session:
         except LogbookError:
             return False
 
+    def told_elsewhere(self) -> bool:
+        """Whether the newest turn is another process's; asked once, it is taken for known."""
+        told, self._kept.told_elsewhere = self._kept.told_elsewhere, False
+        return told
+
     def news(self) -> list[str]:
         """Lines about the keeping that a person should read, each once; those not fetched stand before the next reply."""
         news, self._kept.news = self._kept.news, []

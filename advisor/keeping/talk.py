@@ -20,7 +20,8 @@ LEFT = "left"        # the outcome of a cook that was never said to be over
 
 class KeptTalk:
     """It holds the conversation to the state that the logbook has. clock: of the talk; place: where it is kept;
-    news: lines about the keeping that nobody has read yet; resumed: whether it goes on with an earlier process's.
+    news: lines about the keeping that nobody has read yet; resumed: whether it goes on with an earlier process's;
+    told_elsewhere: whether the newest turn is another process's.
     """
 
     def __init__(self, conversation: Conversation, real: Clock) -> None:
@@ -28,7 +29,7 @@ class KeptTalk:
         self.clock, self.place = TalkClock(kept_at=real.minutes()), Place()
         self._pending: tuple[KeptTurn, ...] = ()
         self.news: list[str] = []
-        self.resumed = False
+        self.resumed = self.told_elsewhere = False
 
     # -- going on with what is kept -----------------------------------------------------------------------------------
 
@@ -59,7 +60,7 @@ class KeptTalk:
         if self._pending:
             self._pending = ()
             self.news.append(self.phrase("kept_by_another"))
-        talk = book.open_talk()
+        talk, self.told_elsewhere = book.open_talk(), True
         if talk is not None:
             self._go_on(talk, self._conversation.current.name if talk.id == self.place.talk_id else None)
         else:
@@ -89,7 +90,7 @@ class KeptTalk:
         """The transaction is committed."""
         if self._pending:
             self.news.append(self.phrase("kept_again"))
-        self.place, self._pending = place, ()
+        self.place, self._pending, self.told_elsewhere = place, (), False
 
     def put_off(self, turn: KeptTurn, error: LogbookError) -> None:
         """The turn could not be entered; it is with the next one."""

@@ -19,7 +19,7 @@ WIDE = 100  # columns where no terminal says
 @dataclass(frozen=True, slots=True)
 class Command:
     """takes: what may stand behind it, for the help; suggests: what completion offers there; bare: words that, alone on a
-    line, mean it too. None of those may mean anything at a fire, as "help" does, or forget anything.
+    line, mean it too. None of those may mean anything else at a fire, as "help" does, or forget more than it does there.
     """
 
     name: str
@@ -133,6 +133,9 @@ def _cookers(talk: Talk, words: str) -> str:
 
 
 def _undo(talk: Talk, words: str) -> str:
+    if talk.session.told_elsewhere():
+        raise CommandRefused("what was told last was told at another till", "it may be right",
+                             "say what is wrong, such as \"no, 310\"; /undo again takes it back all the same")
     return talk.say("undo").text
 
 
@@ -183,7 +186,7 @@ COMMANDS = (
     Command("/facts", "/f", "", "what is known so far", _facts),
     Command("/cooker", "/c", "NAME", "turn to another cooker, new or known", _cooker, Talk.cooker_names),
     Command("/cookers", "/cs", "", "the cookers going", _cookers),
-    Command("/undo", "/u", "", "take back what you told me last", _undo),
+    Command("/undo", "/u", "", "take back what you told me last", _undo, bare=("undo",)),
     Command("/note", "/no", "WORDS", "your own words into the logbook of this cook", _note),
     Command("/finish", "/fi", "[OUTCOME WORDS]", "this cook is over; how it came out", _finish),
     Command("/reset", "/r", "", "forget everything and start over", _reset),

@@ -145,3 +145,17 @@ def test_words_that_mean_something_at_a_fire_are_no_commands(hot):
     assert "/help" not in answering.answer(hot, "help")
     answering.answer(hot, "reset")
     assert hot.conversation.current.steps
+
+
+@pytest.mark.parametrize("undo", ["/undo", "undo"])
+def test_what_another_till_told_last_is_not_taken_back_unawares(rulebook, logbook, undo):
+    here, there = (Talk(Session(Conversation(rulebook), logbook, SetClock(29e6))) for _ in range(2))
+    answering.answer(here, "dome 350, want 250")
+    answering.answer(there, "bottom half open")
+    said = answering.answer(here, undo)
+    assert "another till" in said and "bottom_vent" in here.conversation.current.situation.facts
+    answering.answer(here, undo)
+    assert "bottom_vent" not in here.conversation.current.situation.facts
+    answering.answer(here, "bottom half open")
+    answering.answer(here, undo)
+    assert "bottom_vent" not in here.conversation.current.situation.facts, "one's own words go at once"
