@@ -212,6 +212,7 @@ class Conversation:
         heard = as_reported(words, heard, before)
         presumed = () if OF_THE_HANDS & set(heard.intents) else self._presume(heard.facts, now)
         stand.take_back(taken_back(heard))
+        stand.forget(heard.lost)
         stand.tell(stand.current, completed(heard, self.current), "said", rulebook, now)
         for cooker, told in heard.others:
             stand.tell(stand.named(cooker), told, "said", rulebook, now)

@@ -133,6 +133,10 @@ class Stand:
         self.slips += tuple(Slip(self.current, name, facts[name].at_min) for name in names if name in facts)
         self.keep(replace(self.cook, situation=self.cook.situation.take_back(names)))
 
+    def forget(self, names: Iterable[str]) -> None:
+        """What was told of `names` about the cooker in hand holds no longer, and nobody knows what does."""
+        self.keep(replace(self.cook, situation=self.cook.situation.take_back(names)))
+
     def unable(self, vent: str | None) -> None:
         """The step in hand, or that at `vent`, can't be done."""
         self.keep(self.cook.unable(vent))

@@ -11,6 +11,7 @@ from advisor.units import c_to_f, f_to_c
 
 CORRECTABLE = ("dome_f", "target_f", "grate_f", "meat_f", "meat_target_f", "over_f")
 NEAR_F = 1.5
+ABOVE, BELOW = {"over", "above", "high", "hot"}, {"under", "below", "low", "cold"}
 
 
 def corrected_claims(message: Message, claims: list[Claim]) -> list[Claim]:
@@ -126,6 +127,15 @@ def rescaled(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
         if name in CORRECTABLE and name != "over_f" and isinstance(value, float) and name not in facts
     }
     return {name: value for name, value in turned.items() if _is_believable(message, name, value)}
+
+
+def turned_round(message: Message) -> dict[str, Value]:
+    """ "Wait, no, it's under" after "100 over": the same distance on the other side."""
+    over, words = message.context.facts.get("over_f"), {token.text for token in message.tokens}
+    if "over_f" not in message.context.recent or not isinstance(over, float):
+        return {}
+    side = bool(words & ABOVE) - bool(words & BELOW)
+    return {"over_f": side * abs(over)} if side * over < 0 else {}
 
 
 def _is_believable(message: Message, name: str, value: float) -> bool:

@@ -71,6 +71,7 @@ class Heard:
     supposed:   for what_if: the facts imagined
     done_steps: numbers of the steps reported done; () with intent done means "the step in hand"
     all_done:   "all of it is done"
+    lost:       facts that are known no longer, as a vent was moved by nobody knows how much
     unclear:    a figure left open; `refused`: sentences on values that cannot be right ("5000 °F ...")
     """
 
@@ -85,6 +86,7 @@ class Heard:
     done_steps: tuple[int, ...] = ()
     all_done: bool = False
     unclear: Unclear | None = None
+    lost: tuple[str, ...] = ()
     refused: tuple[str, ...] = ()
 
     @property

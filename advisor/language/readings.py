@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from advisor.facts import Value
 from advisor.language.answer_figures import asks_for_minutes, bare_minutes
 from advisor.language.claims import Claim
-from advisor.language.corrections import corrected_claims, redirected, rescaled, spoken_scale
+from advisor.language.corrections import corrected_claims, redirected, rescaled, spoken_scale, turned_round
 from advisor.language.heard import Unclear
 from advisor.language.message import Message
 from advisor.language.phrase_figures import is_about_meat
@@ -49,6 +49,8 @@ def reading_facts(message: Message) -> Readings:
     if unclear:
         return Readings({}, unclear, None)
     facts = _latest(message, claims, scale)
+    if corrects(message) and not claims:
+        facts |= turned_round(message)
     if corrects(message):
         facts = redirected(message, claims, facts)
         facts |= rescaled(message, facts)

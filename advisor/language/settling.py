@@ -24,6 +24,7 @@ CLOSER_TIMES = (
     "cooling_for_min",
     "smoke_for_min",
 )
+STUCK_PARTS = ("bottom_stuck", "top_stuck", "lid_stuck")
 STAYS_OPEN = {"still", "left", "open", "ajar", "propped"}
 NEAR_TARGET_F = 15.0  # common practice, no published source: off by 10-15 °F is near enough
 OPENINGS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
@@ -35,6 +36,8 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     facts = _the_blaze_goes_on(message, facts)
     facts = _pronoun_of_the_question(message, facts)
     facts = _lid_shut_again(message, facts)
+    if any(facts.get(part) is True for part in STUCK_PARTS) and "dome_f" not in facts:
+        facts = {name: value for name, value in facts.items() if name != "trend"}
     facts = _held_by_one(message, facts)
     facts = _stem_in_food(facts)
     facts = facts | {

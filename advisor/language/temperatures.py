@@ -53,7 +53,8 @@ class _Reader:
         self.offsets = self.lexicon.differences.find(self.tokens)
         self.last_owner = self.last_fact = ""
         self.scale = next(
-            (token.quantity.unit for token in self.tokens if token.quantity and token.quantity.unit), None
+            (token.quantity.unit for token in self.tokens if token.quantity and token.quantity.unit),
+            message.context.units.temperature if message.context.units else None,
         )
         asks = {"ask", "plan"} & set(message.moods) or {"when", "how", "enough"} & {
             token.text for token in self.tokens

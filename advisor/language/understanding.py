@@ -31,7 +31,7 @@ from advisor.language.styles import style_of
 from advisor.language.tokens import Token, tokenise
 from advisor.language.turned import turned
 from advisor.language.urgency import urgency
-from advisor.language.vents import vent_facts
+from advisor.language.vents import vent_facts, was_a_move
 from advisor.language.words import mend, name, write_out
 from advisor.vocabulary import Vocabulary
 
@@ -54,10 +54,12 @@ def hear(text: str, vocabulary: Vocabulary, context: Context = NOTHING_KNOWN) ->
     others = tuple((name or "", about[0]) for name, about in read if name != cooker)
     if cooker is None:
         others += tuple((name, dict(facts)) for name in meant_by_all(message, facts))
+    vents = vent_facts(whole) if cooker is None else {}
+    lost = tuple(name for fact, value in vents.items() if value is None for name in (fact, f"{fact}_in") if name not in facts)
     refused = tuple(sentence for _, about in read for sentence in about[2])
     return _heard(
         whole,
-        Heard(facts=facts, cooker=cooker, others=others, unclear=unclear, refused=refused, units=style),
+        Heard(facts=facts, cooker=cooker, others=others, unclear=unclear, lost=lost, refused=refused, units=style),
     )
 
 
@@ -81,6 +83,8 @@ def _facts(message: Message):
     facts = {fact: value for fact, value in heard.items() if value is not None}
     facts |= turned(message)
     facts |= event_facts(message, facts)
+    if "vents_moved_ago_min" not in facts and None in heard.values() and was_a_move(message):
+        facts["vents_moved_ago_min"] = 0.0
     if readings.unclear is None:
         facts |= answer(message, facts)
     facts = settle(message, facts)

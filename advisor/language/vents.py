@@ -43,6 +43,7 @@ OTHER_SUBJECTS = {
 SHORT_CLAUSE = 3
 CORRECTING = {"no", "nope", "actually", "wait", "sorry", "oops", "meant", "mean"}
 CORRECTING_CLAUSE = 6
+MOVES = {"opened", "closed", "moved", "nudged", "tweaked", "adjusted", "turned", "cracked", "reopened"}
 STARTERS = {"a", "full", "half", "another", "lit", "unlit", "second", "whole"}  # words before a chimney that lights charcoal
 AFTER_A_STATE = {"and", "but", "for", "since", "now", "up", "off", "down", "tight", "again", "it", "still", "already"}
 ABOUT = {"about", "like", "around", "roughly", "maybe", "just", "say", "only", "nearly"}  # words before an amount
@@ -84,6 +85,14 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
         for opening, vents in _paired(message, subjects, inside):
             _set(facts, message, opening, vents)
     return facts | _same_again(message, facts)
+
+
+def was_a_move(message: Message) -> bool:
+    """ "Opened the top", "nudged it": somebody did it a moment ago, where "the top is open" says how it stands."""
+    return any(
+        token.text in MOVES and message.moods[at] == "said" and not denied(message.tokens, at, message.lexicon)
+        for at, token in enumerate(message.tokens)
+    )
 
 
 def _is_filled(message: Message, match: Match) -> bool:

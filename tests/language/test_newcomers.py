@@ -45,6 +45,10 @@ SHUT = {"top_vent": 0.0}
         ("380", {"asked": "target_f", "facts": {"dome_f": 420.0}}, {"dome_f": 380}),
         ("375", {"asked": "target_f", "facts": {"dome_f": 420.0}}, {"target_f": 375}),
         ("thin now", {"facts": {"smoke_amount": "heavy"}}, {"smoke_amount": "light"}),
+        ("wait no its under", {"facts": {"over_f": 100.0}, "recent": frozenset({"over_f"})}, {"over_f": -100}),
+        ("no sorry too low", {"facts": {"over_f": 30.0}, "recent": frozenset({"over_f"})}, {"over_f": -30}),
+        ("opened the top", {"facts": SHUT}, {"vents_moved_ago_min": 0}),
+        ("its hot", {}, {"said_off": "hot"}),
         ("its cold now", {"facts": {"stage": "shutting_down"}}, {"fire_out": True}),
     ],
 )
@@ -188,6 +192,7 @@ def test_a_numbered_cooker_that_is_out_is_a_fire_out(listen):
     ("how do i cook without it", "no_thermometer"),
     ("whats the best way to open it at this heat", "open_safely"), ("how long should i preheat the stone", "heat_soak"),
     ("can i put it on", "ready_for_food"), ("can i go back and shut it", "is_it_over"),
+    ("is it stuck", "meat_stall"), ("its dead?", "is_fire_alive"), ("wrap and rest?", "wrap"),
     ("would a fan help", "blow_air"), ("can kids be near it", "keep_safe"), ("how long can chicken sit out", "food_safe"),
     ("is it normal that it drops when i open it", "lid_dip"), ("does the deflector make it slower", "deflector_use"),
 ])
@@ -210,3 +215,19 @@ def test_smaller_flames_are_flames_still(listen):
 
 def test_a_window_is_no_step_of_ours(listen):
     assert "done" not in listen("closed the window").intents
+
+
+def test_a_vent_moved_by_nobody_knows_how_much_is_no_longer_known(listen):
+    assert listen("opened the top", facts=SHUT).lost == ("top_vent", "top_vent_in")
+    assert listen("opened the top to a quarter", facts=SHUT).lost == ()
+
+
+def test_the_meat_stays_meat_in_celsius(listen):
+    from advisor.units import UnitStyle
+    heard = listen("meat 85, 110", units=UnitStyle(temperature="C"), facts={"meat_f": 158.0, "dome_f": 230.0})
+    assert heard.facts == {"meat_f": 185, "dome_f": 230}
+
+
+def test_a_stuck_vent_is_no_steady_dome(listen):
+    assert "trend" not in listen("i cant close the bottom any more, stuck").facts
+    assert "trend" not in listen("no the other way, bottom is open and top shut").facts

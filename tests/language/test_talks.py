@@ -200,3 +200,9 @@ def test_shutting_down_puts_no_food_back(talk):
 def test_a_young_fire_that_runs_away_is_not_left_wide_open(talk):
     reply = says(talk, ("lit 10 minutes ago, lid shut, dome 200", 0), ("420!", 10))
     assert [step.parameters["opening"] for step in reply.steps if step.act == "set_vent"] == [0.125]
+
+
+def test_a_vent_opened_somehow_is_not_taken_for_shut(talk):
+    reply = says(talk, ("dome 240, want 300, bottom an inch, top shut", 0), ("opened the top", 1))
+    assert "top_vent" not in reply.situation and reply.situation["vents_moved_ago_min"] == 0
+    assert RULEBOOK.catalogue.phrases["off_topic"] not in reply.text
