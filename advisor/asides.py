@@ -104,7 +104,7 @@ def set_phrases(words: str, heard: Heard, cook: Cook, catalogue: Catalogue) -> t
     if heard.facts or heard.others or heard.about:
         names = [name for name in names if name != "greeting"]  # who has told that much needs no invitation
     if "off_topic" in names:
-        names[names.index("off_topic")] = _how_unused(words, catalogue)
+        names[names.index("off_topic")] = _how_unused(words, cook, catalogue)
     if cook.asked is None:
         names = [name for name in names if name != "declined"]  # nothing was asked that could be left open
     if not cook.steps:
@@ -117,9 +117,12 @@ def set_phrases(words: str, heard: Heard, cook: Cook, catalogue: Catalogue) -> t
     return (*lines, *(catalogue.phrases[name] for name in names))
 
 
-def _how_unused(words: str, catalogue: Catalogue) -> str:
-    """The phrase for what could not be used: off the subject only where nothing of fire, cooker or food is named."""
+def _how_unused(words: str, cook: Cook, catalogue: Catalogue) -> str:
+    """The phrase for what could not be used: off the subject only where nothing of fire, cooker or food is named, and
+    none is under way."""
     said = bare_words(words, digits=False)
     if any(word.removesuffix("s") in catalogue.trade_words or word in catalogue.trade_words for word in said):
+        return "not_used"
+    if cook.situation.facts and len(said) > SHORTEST_TALK:
         return "not_used"
     return "off_topic" if len(said) > SHORTEST_TALK else "not_understood"

@@ -5,6 +5,7 @@ import re
 from advisor.facts import Value
 from advisor.language.heard import Intent
 from advisor.language.message import Message
+from advisor.language.moods import denied
 from advisor.language.patterns import longest_first
 
 _WHY_NOT = re.compile(
@@ -22,7 +23,7 @@ _ASKING = re.compile(
     r"^(?:ok |so |and |but |or |well )*(?!when (?:i|it|we|she|he|they|the|my)\b|did (?:what|as|everything|all|both|that)\b)"
     r"(?!(?:is|are|can|could|should|do|does|did|will|would|has|have|am) not "
     r"(?!i\b|it\b|we\b|she\b|you\b|they\b|that\b|this\b|the\b))"
-    r"(?:is|are|can|could|should|shall|do|does|did|will|would|may|how|how_hot|what|which|when|where|who|am|has|have"
+    r"(?:is|are|can|could|should|shall|ought|do|does|did|will|would|may|how|how_hot|what|which|when|where|who|am|has|have"
     r"|any)\b"
 )
 _ASKING_LATER = re.compile(
@@ -65,7 +66,9 @@ def is_all_done(message: Message) -> bool:
 def done_steps(message: Message) -> tuple[int, ...]:
     """Numbers of the steps reported done: "did 1 and 2", "step three done"."""
     steps = []
-    for token in message.tokens:
+    for at, token in enumerate(message.tokens):
+        if denied(message.tokens, at, message.lexicon):
+            continue  # "did step 1 but not 2"
         quantity = token.quantity
         if quantity and quantity.kind == "number" and quantity.span:
             steps += [int(quantity.span[0]), int(quantity.span[1])]

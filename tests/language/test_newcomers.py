@@ -107,6 +107,20 @@ def test_an_old_reading_is_taken_for_one(listen):
         ("a kid asked why smoke is blue", "ask", "smoke_colour"),
         ("all good", "thanks", None),
         ("nice", "thanks", None),
+        ("problem solved", "thanks", None),
+        ("its fine now", "thanks", None),
+        ("you asked that already", "declined", None),
+        ("i told you already", "declined", None),
+        ("ok what was the question", "what_now", None),
+        ("say that again", "what_now", None),
+        ("ought I to close the top now", "ask", "close_vents"),
+        ("should i wait or move something", "ask", "leave_alone"),
+        ("do I need to panic", "ask", "leave_alone"),
+        ("any idea why its so smoky", "ask", "smoke_colour"),
+        ("can i use wet wood", "ask", "soak_wood"),
+        ("how much ash is too much", "ask", "ash_handling"),
+        ("what is a deflector", "ask", "deflector_use"),
+        ("whos this", "ask", "about_program"),
         ("that made it worse", "what_now", None),
         ("did what you told me", "done", None),
         ("is that steam", "ask", "smoke_colour"),
@@ -231,3 +245,13 @@ def test_the_meat_stays_meat_in_celsius(listen):
 def test_a_stuck_vent_is_no_steady_dome(listen):
     assert "trend" not in listen("i cant close the bottom any more, stuck").facts
     assert "trend" not in listen("no the other way, bottom is open and top shut").facts
+
+
+def test_units_asked_for_are_units_shown(listen):
+    assert listen("in celsius please").units.temperature == "C"
+    assert listen("use inches").units.length == "in" and listen("can you use cm").units.length == "cm"
+    assert listen("its 250").units is None
+
+
+def test_a_step_that_is_denied_is_not_done(listen):
+    assert listen("did step 1 but not 2").done_steps == (1,)

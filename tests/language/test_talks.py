@@ -206,3 +206,14 @@ def test_a_vent_opened_somehow_is_not_taken_for_shut(talk):
     reply = says(talk, ("dome 240, want 300, bottom an inch, top shut", 0), ("opened the top", 1))
     assert "top_vent" not in reply.situation and reply.situation["vents_moved_ago_min"] == 0
     assert RULEBOOK.catalogue.phrases["off_topic"] not in reply.text
+
+
+def test_nobody_amid_a_cook_is_told_off_for_talking_of_something_else(talk):
+    reply = says(talk, ("dome 250, want 250", 0), ("its taking forever", 5))
+    assert not reply.understood and RULEBOOK.catalogue.phrases["not_used"] in reply.text
+
+
+def test_what_was_asked_already_is_not_asked_again(talk):
+    first = says(talk, ("dome 350, want 250", 0))
+    again = says(talk, ("i told you already", 1))
+    assert again.asks is None or again.asks.fact != first.asks.fact
