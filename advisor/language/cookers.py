@@ -11,6 +11,7 @@ from advisor.language.tokens import Token
 
 OPENINGS = {"and", "but", "ok", "so", "now", "on", "in", "for", "well", "right", ","}  # words before the name
 BEFORE_A_SIDE = {"", ",", ".", ";", "and", "but", "the", "while", "my"}
+NAMING = {"pit", "cooker", "number", "kamado", "one", "the", "and", "at", "to"}  # words that only name a cooker
 ALL = {"all", "both", "each", "every", "everything"}
 OF_THE_FIRE = {"trend", "fire_out", "flames", "smoke", "smoke_amount", "grease_fire", "stage"}
 OF_THE_DOME = {"dome_f", "target_f", "over_f", "trend"}  # what "all" of several cookers can share
@@ -130,6 +131,24 @@ def apart(message: Message) -> tuple[Message, Message | None]:
     return message.part(0, start), message.part(start, end)
 
 
+def carried_over(parts: list[Part], read: list[tuple]) -> list[tuple]:
+    """ "Pit 1 should be 275, pit 2 275": a cooker with nothing but a figure takes the wish of the one before it."""
+    wished = False
+    carried = []
+    for part, (name, (facts, *rest)) in zip(parts, read, strict=True):
+        if wished and set(facts) == {"dome_f"} and _is_a_bare_figure(part.message):
+            facts = {"target_f": facts["dome_f"]}
+        wished = set(facts) == {"target_f"}
+        carried.append((name, (facts, *rest)))
+    return carried
+
+
+def _is_a_bare_figure(message: Message) -> bool:
+    """Whether nothing but names and figures is said."""
+    words = [token.text for token in message.tokens if token.kind == "word" and not token.quantity]
+    return all(word in NAMING or word in message.lexicon.data["cookers"]["adjectives"] for word in words)
+
+
 def meant_by_all(message: Message, facts: Mapping[str, Value]) -> tuple[str, ...]:
     """The other cookers of "all should be 300", "both at 250"; () where it is about one, or about its two vents."""
     context, tokens = message.context, message.tokens
@@ -186,6 +205,7 @@ def _named_at(message: Message, at: int) -> str | None:
     token, before, after = tokens[at], _text(tokens, at - 1), _text(tokens, at + 1)
     if (
         before in ("number", "#", "cooker", "pit", "kamado")
+        or before in ("p", "c", "k", "nr") and token.glued
         or before == "no"
         and _text(tokens, at - 2) == "cooker"
     ):

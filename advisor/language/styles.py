@@ -6,7 +6,6 @@ from dataclasses import replace
 from advisor.language.message import Message
 from advisor.units import UnitStyle
 
-
 ASKING = {"in", "use", "to", "using"}  # words before a unit that is wished for
 UNITS = {
     "celsius": ("temperature", "C"),

@@ -10,7 +10,7 @@ from advisor.errors import ValueRefused
 from advisor.facts import Value
 from advisor.language.answers import answer, is_refusal
 from advisor.language.clocks import mark_clock_times
-from advisor.language.cookers import apart, meant_by_all, parts_of
+from advisor.language.cookers import apart, carried_over, meant_by_all, parts_of
 from advisor.language.dictated import marks_for_words
 from advisor.language.events import event_facts
 from advisor.language.foods import food_facts
@@ -46,7 +46,8 @@ def hear(text: str, vocabulary: Vocabulary, context: Context = NOTHING_KNOWN) ->
         return Heard(intents=("off_topic",) if text.strip() else ())
     whole = Message(tokens, moods_of(tokens, lexicon), lexicon, context)
     message, of_all = apart(whole)
-    read = [(part.cooker, _facts(part.message)) for part in parts_of(message)]
+    parts = parts_of(message)
+    read = carried_over(parts, [(part.cooker, _facts(part.message)) for part in parts])
     if of_all:
         shared = _facts(of_all)[0]
         read = [(name, (shared | facts, *rest)) for name, (facts, *rest) in read]

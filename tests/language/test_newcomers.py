@@ -49,6 +49,9 @@ SHUT = {"top_vent": 0.0}
         ("no sorry too low", {"facts": {"over_f": 30.0}, "recent": frozenset({"over_f"})}, {"over_f": -30}),
         ("opened the top", {"facts": SHUT}, {"vents_moved_ago_min": 0}),
         ("its hot", {}, {"said_off": "hot"}),
+        ("opened them a bit", {}, {"vents_moved_ago_min": 0}),
+        ("closed it a touch", {}, {"vents_moved_ago_min": 0}),
+        ("brought it to 225 but it keeps creeping up, 240", {}, {"target_f": 225, "dome_f": 240, "trend": "rising"}),
         ("its cold now", {"facts": {"stage": "shutting_down"}}, {"fire_out": True}),
     ],
 )
@@ -113,6 +116,7 @@ def test_an_old_reading_is_taken_for_one(listen):
         ("i told you already", "declined", None),
         ("ok what was the question", "what_now", None),
         ("say that again", "what_now", None),
+        ("all ok?", "what_now", None),
         ("ought I to close the top now", "ask", "close_vents"),
         ("should i wait or move something", "ask", "leave_alone"),
         ("do I need to panic", "ask", "leave_alone"),
@@ -207,6 +211,7 @@ def test_a_numbered_cooker_that_is_out_is_a_fire_out(listen):
     ("whats the best way to open it at this heat", "open_safely"), ("how long should i preheat the stone", "heat_soak"),
     ("can i put it on", "ready_for_food"), ("can i go back and shut it", "is_it_over"),
     ("is it stuck", "meat_stall"), ("its dead?", "is_fire_alive"), ("wrap and rest?", "wrap"),
+    ("maybe its the gasket", "gasket_check"),
     ("would a fan help", "blow_air"), ("can kids be near it", "keep_safe"), ("how long can chicken sit out", "food_safe"),
     ("is it normal that it drops when i open it", "lid_dip"), ("does the deflector make it slower", "deflector_use"),
 ])
@@ -255,3 +260,14 @@ def test_units_asked_for_are_units_shown(listen):
 
 def test_a_step_that_is_denied_is_not_done(listen):
     assert listen("did step 1 but not 2").done_steps == (1,)
+
+
+def test_a_wish_carries_over_to_the_next_cookers(listen):
+    heard = by_cooker(listen("pit 1 should be 275, pit 2 275, pit 3 350"))
+    assert heard == {"1": {"target_f": 275}, "2": {"target_f": 275}, "3": {"target_f": 350}}
+    heard = by_cooker(listen("pit 1 should be 275, pit 2 reads 290"))
+    assert heard == {"1": {"target_f": 275}, "2": {"dome_f": 290}}
+
+
+def test_short_names_of_numbered_cookers(listen):
+    assert by_cooker(listen("p1 265, p2 290")) == {"1": {"dome_f": 265}, "2": {"dome_f": 290}}
