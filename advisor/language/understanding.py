@@ -31,7 +31,8 @@ from advisor.language.styles import style_of
 from advisor.language.tokens import Token, tokenise
 from advisor.language.turned import turned
 from advisor.language.urgency import urgency
-from advisor.language.vents import vent_facts, was_a_move
+from advisor.language.vent_words import was_a_move
+from advisor.language.vents import vent_facts
 from advisor.language.words import mend, name, write_out
 from advisor.vocabulary import Vocabulary
 

@@ -5,8 +5,8 @@ from typing import Any
 
 from advisor.facts import Value
 from advisor.language.message import Message
-from advisor.language.moods import denied
 from advisor.language.patterns import Match, longest_first
+from advisor.language.vent_words import is_a_size, is_a_starter, is_filled, is_told
 
 SUBJECTS = {
     "bottom": ("bottom",),
@@ -43,8 +43,6 @@ OTHER_SUBJECTS = {
 SHORT_CLAUSE = 3
 CORRECTING = {"no", "nope", "actually", "wait", "sorry", "oops", "meant", "mean"}
 CORRECTING_CLAUSE = 6
-MOVES = {"opened", "closed", "moved", "nudged", "tweaked", "adjusted", "turned", "cracked", "reopened"}
-STARTERS = {"a", "full", "half", "another", "lit", "unlit", "second", "whole"}  # words before a chimney that lights charcoal
 AFTER_A_STATE = {"and", "but", "for", "since", "now", "up", "off", "down", "tight", "again", "it", "still", "already"}
 ABOUT = {"about", "like", "around", "roughly", "maybe", "just", "say", "only", "nearly"}  # words before an amount
 AMOUNTS = ("fraction", "inches")  # "lower" before one of these is the lower vent
@@ -64,7 +62,7 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
     openings = [
         _opening(message, match)
         for match in longest_first(message.lexicon.openings.find(message.tokens))
-        if not _is_filled(message, match)
+        if not is_filled(message, match)
     ]
     facts: dict[str, Value | None] = {}
     dangling: list[int] = []
@@ -80,24 +78,11 @@ def vent_facts(message: Message) -> dict[str, Value | None]:
             inside = homeless[-1:]  # "a quarter. the bottom one"
         homeless = [] if subjects else inside or homeless
         if subjects or inside:
-            told = any(_is_told(message, opening.match) for opening in inside)
+            told = any(is_told(message, opening.match) for opening in inside)
             dangling = [] if told else [at for at in subjects if message.tokens[at].lemma in SUBJECTS]
         for opening, vents in _paired(message, subjects, inside):
             _set(facts, message, opening, vents)
     return facts | _same_again(message, facts)
-
-
-def was_a_move(message: Message) -> bool:
-    """ "Opened the top", "nudged it": somebody did it a moment ago, where "the top is open" says how it stands."""
-    return any(
-        token.text in MOVES and message.moods[at] == "said" and not denied(message.tokens, at, message.lexicon)
-        for at, token in enumerate(message.tokens)
-    )
-
-
-def _is_filled(message: Message, match: Match) -> bool:
-    """ "Bottom vent's full of ash": no word of how far it is open."""
-    return message.tokens[match.end - 1].text == "full" and message.words(match.end, match.end + 1) == "of"
 
 
 def _same_again(message: Message, facts: dict[str, Value | None]) -> dict[str, Value | None]:
@@ -148,7 +133,7 @@ def _is_news(message: Message, start: int, end: int) -> bool:
 def _is_subject(message: Message, at: int) -> bool:
     token = message.tokens[at]
     word = token.lemma if token.lemma in SUBJECTS else token.text
-    if at and message.tokens[at - 1].text == "no" or _is_a_starter(message, at):
+    if at and message.tokens[at - 1].text == "no" or is_a_starter(message, at):
         return False
     if token.text == "lower":
         return any(one.quantity and one.quantity.kind in AMOUNTS for one in message.tokens[at + 1 : at + 2])
@@ -257,7 +242,7 @@ def _opening(message: Message, match: Match) -> Opening:
 
 def _set(facts: dict[str, Value | None], message: Message, opening: Opening, vents: list[str]) -> None:
     match = opening.match
-    if not _is_told(message, match) or (opening.inches is not None and _is_a_size(message, match)):
+    if not is_told(message, match) or (opening.inches is not None and is_a_size(message, match)):
         return
     fraction = opening.fraction
     if match.means == "moved" and len(vents) == 2 and message.tokens[match.end - 1].text == "open":
@@ -269,19 +254,3 @@ def _set(facts: dict[str, Value | None], message: Message, opening: Opening, ven
             facts[f"{vent}_vent_in"] = opening.inches
         else:
             facts[f"{vent}_vent"] = fraction
-
-
-def _is_told(message: Message, match: Match) -> bool:
-    return message.moods[match.start] == "said" and not denied(message.tokens, match.start, message.lexicon)
-
-
-def _is_a_size(message: Message, match: Match) -> bool:
-    """ "My slide travels 3 inches": how long the part is, not how far open."""
-    start, end = message.clause(match.start)
-    return bool({token.text for token in message.tokens[start:end]} & set(message.lexicon.data["sizes"]))
-
-
-def _is_a_starter(message: Message, at: int) -> bool:
-    """ "A full chimney", "a chimney of lump": charcoal lit beside the cooker, no vent."""
-    ahead, behind = message.words(max(0, at - 1), at), message.words(at + 1, at + 2)
-    return message.tokens[at].text == "chimney" and (ahead in STARTERS or behind in ("of", "starter"))
