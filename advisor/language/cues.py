@@ -196,10 +196,19 @@ class Cues:
     def ends_a_move(self, place: int, at: int) -> bool:
         return bool(place) and self.starts_a_move(place - 1, at)
 
+    def starts_a_spanned_wish(self, place: int) -> bool:
+        """ "Bring her down from 350 to 275": a wish that reaches over this figure to the next one."""
+        if place + 1 >= len(self.figures):
+            return False
+        at, wished = self.figures[place], self.figures[place + 1]
+        return any(cue.means == "target_f" and cue.start < at < cue.end <= wished for cue in self.owners)
+
     def ends_a_wished_move(self, place: int, at: int) -> bool:
         """ "Want it to come down from 315 to 240": this is the 240."""
         if not self.ends_a_move(place, at):
             return False
+        if self.starts_a_spanned_wish(place - 1):
+            return True
         return {"target_f", "before"} <= {cue.means for cue in self.before(place - 1, self.figures[place - 1])}
 
 

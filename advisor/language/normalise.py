@@ -45,6 +45,7 @@ _SAME = str.maketrans(
 )
 # "220->260", "220 to 260 in 10 min": a move from the one to the other
 _MOVE = re.compile(r"(?<!from )\b(\d{2,3}) ?(?:(?:-+|=)> ?|to (?=\d{2,3} in \d))(\d{2,3})\b")
+_DIGITS = re.compile(r"(?<![\d.,:/] )(?<![\d.,:/])\b(\d) (\d) (\d)\b(?! ?[\d.,:/])")  # "1 9 0", one digit after the other
 _SPACES = re.compile(r"[^\S\n]+")
 
 
@@ -53,7 +54,8 @@ def normalise(text: str) -> str:
     text = text[:LONGEST_READ].translate(_FRACTIONS).translate(_SAME)
     if not text.isascii() or not text.isprintable():
         text = "".join(map(_plain, unicodedata.normalize("NFKC", text)))
-    return _SPACES.sub(" ", _MOVE.sub(r"from \1 to \2", text.lower())).strip()
+    text = _DIGITS.sub(r"\1\2\3", text.lower())
+    return _SPACES.sub(" ", _MOVE.sub(r"from \1 to \2", text)).strip()
 
 
 def bare_words(text: str, digits: bool = True) -> list[str]:

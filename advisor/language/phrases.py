@@ -43,6 +43,7 @@ COVERS = {
     "near_combustible": {"charcoal_state"},
     "gauge_suspect": {"fire_out"},
     "smoke": {"fire_out"},
+    "ash": {"choked"},
     "smell": {"tastes_bitter", "choked", "grease_fire", "flames", "lighter_fluid", "wood_state"},
     "grease_fire": {"fire_out", "trend", "smoke_blows_down"},
     "trend": {"fire_out", "smoke_blows_down", "gauge_suspect"},

@@ -134,6 +134,8 @@ class _Reader:
         """(fact, whether it held earlier only)."""
         if self.cues.ends_a_wished_move(place, at):
             return "target_f", False
+        if self.cues.starts_a_move(place, at) and self.cues.starts_a_spanned_wish(place):
+            return "dome_f", False
         if (
             ("not_a_reading" in roles and "meat_start_f" not in roles)
             or self.cues.is_change(at)

@@ -27,6 +27,7 @@ HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
 HOTTEST_AIR = {"F": 140, "C": 60, None: 140}
 COLDEST_BOIL_C = 60  # no thermometer worth the name shows less in boiling water
 READS_NOW = {"is", "'s", "now", "it", "sitting", "still", "reading"}
+DISTANCES = {"off", "over", "under", "above", "short", "shy"}  # after a figure that is no weather
 COLDEST_COOKER = 25  # a marked figure below this is the weather's
 
 
@@ -63,7 +64,8 @@ def is_weather(message: Message, at: int, alone: bool) -> bool:
     coldest = 0 if quantity.unit == "C" else COLDEST_COOKER
     if alone and WEATHER & {token.text for token in message.tokens}:
         coldest = HOTTEST_DAY_C if quantity.unit == "C" else HOTTEST_DAY
-    return quantity.kind == "degrees" and quantity.value < coldest
+    is_distance = message.words(at + 1, at + 2) in DISTANCES
+    return quantity.kind == "degrees" and quantity.value < coldest and not is_distance
 
 
 def is_bare_wish(message: Message, at: int) -> bool:

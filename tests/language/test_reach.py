@@ -129,6 +129,12 @@ def test_nothing_is_stated(listen, words):
         ("topped it off with lump", {"fuel_added_ago_min": 0}),
         ("stirred it up", {"stirred_ago_min": 0}),
         ("lit one more spot", {"lit_spots": "several"}),
+        ("dome 1 9 0", {"dome_f": 190}),
+        ("bring her down from 350 to 275", {"dome_f": 350, "target_f": 275}),
+        ("near the target for half an hour", {"at_target_for_min": 30}),
+        ("smoke's got a nasty bite to it", {"smell": "acrid"}),
+        ("a third full of charcoal", {"fuel_level": 0.33}),
+        ("ash is choking it I think", {"ash": "heavy"}),
         ("bottom a finger open", {"bottom_vent_in": 0.75}),
     ],
 )
@@ -162,6 +168,11 @@ def test_it_reaches(listen, words, facts):
         ("top vent spins freely, won't stay put", {"trend"}),
         ("forgot to shut the bottom", {"bottom_vent"}),
         ("felt is glued on", {"trend"}),
+        ("twelve degrees off target", {"ambient_f"}),
+        ("drop it to 225", {"trend"}),
+        ("bring her down from 350 to 275", {"trend"}),
+        ("closed the top a smidge 15 minutes ago", {"top_vent"}),
+        ("ash is choking it I think", {"choked"}),
         ("Opened both vents because it dropped, now it's 340 and I wanted 275", {"trend"}),
         ("I turned it down an hour ago from 350, now 275", {"lid_opened_ago_min"}),
         ("it's at 225 by the lid which reads 25 low", {"over_f"}),
@@ -206,3 +217,8 @@ def test_yo_yoing_greets_nobody(listen):
 
 def test_and_now_in_a_story_asks_nothing(listen):
     assert "what_now" not in listen("dropped a chunk in 5 min ago and now smoke is thick and grey").intents
+
+
+def test_what_was_meant_to_be_corrects_nothing(listen):
+    assert "correction" not in listen("meant to be at 250 and it's 290").intents
+    assert "correction" in listen("meant 250").intents
