@@ -196,6 +196,8 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
         return True
     if _acts_on_something(message, match) or (fact == "vents_moved_ago_min" and is_of_the_lid(message, match)):
         return True
+    if fact == "lit_spots" and any(token.lemma == "food" for token in message.tokens[start : match.start]):
+        return True  # "chicken thighs read 175 in the middle"
     if fact in OF_THE_FIRE and _speaks_of_another(message, match, start):
         return True
     return any(token.text in data["ruled_out_by"].get(fact, ()) for token in message.tokens) or any(

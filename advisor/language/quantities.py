@@ -132,7 +132,7 @@ def _rate(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     minutes = MINUTES.get(text_at(tokens, time_at))
     if minutes is None and kind_at(tokens, time_at) == "minutes":
         minutes = tokens[time_at].quantity.value
-    if not minutes or minutes > 60 or tokens[at].quantity.value > 200:
+    if not minutes or minutes > 60 or tokens[at].quantity.value > 200 or text_at(tokens, time_at + 1) == "ago":
         return None
     return merged(
         tokens, at, time_at + 1, kind="rate", value=tokens[at].quantity.value / minutes

@@ -92,7 +92,7 @@ def _is_shut_at_last(message: Message) -> bool:
 def _rate_of_the_meat(facts: dict[str, Value]) -> dict[str, Value]:
     """A rate beside the meat's figure alone ("181 inside, gaining one every ten minutes") is not the dome's."""
     rate = facts.get("rate_f_per_min")
-    if not isinstance(rate, float) or "meat_f" not in facts or "dome_f" in facts:
+    if not isinstance(rate, float) or not {"meat_f", "meat_trend"} & facts.keys() or "dome_f" in facts:
         return facts
     rest = {name: value for name, value in facts.items() if name not in ("rate_f_per_min", "trend")}
     return rest | ({"meat_trend": "rising" if rate > 0 else "falling"} if rate else {})

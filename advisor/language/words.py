@@ -113,8 +113,9 @@ def name(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     for token in tokens:
         if token.kind == "word":
             token.lemma = lexicon.lemmas.get(token.text, token.text)
+    on_the_ground = any(token.text in lexicon.data["grounds"] for token in tokens)
     for token, after in itertools.pairwise(tokens):
-        if token.text == "dropped" and after.text in lexicon.data["dropped_in"]:
+        if token.text == "dropped" and after.text in lexicon.data["dropped_in"] and not on_the_ground:
             token.text, token.lemma = "put", "put"
     tokens = _replace(tokens, longest_first(lexicon.idioms.find(tokens)), _idiom)
     return _join_foods(_replace(tokens, longest_first(lexicon.names.find(tokens)), _named))
