@@ -14,6 +14,7 @@ OPENINGS = ((0.0, "shut"), (0.03, "open a hair"), (0.05, "barely open"), (0.08, 
             (0.12, "an eighth open"), (0.17, "a sixth open"), (0.2, "a fifth open"), (0.25, "a quarter open"),
             (0.33, "a third open"), (0.4, "two fifths open"), (0.5, "half open"), (0.6, "three fifths open"),
             (0.67, "two thirds open"), (0.75, "three quarters open"), (0.85, "nearly wide open"), (1.0, "wide open"))
+SHARES, SMALLEST_SHARE = {"fuel_level", "wood_share", "fat_share"}, 0.03
 INCHES = {0.25: "a quarter inch", 0.5: "half an inch", 0.75: "three quarters of an inch", 1.0: "an inch",
           1.5: "an inch and a half"}
 STEP_TYPES: dict[str, FactType] = {"opening": "fraction", "opening_in": "inches", "crack_in": "inches",
@@ -58,7 +59,7 @@ class Wording:
         kind = STEP_TYPES.get(name) or (self.vocabulary[name].type if name in self.vocabulary else None)
         return {
             "temperature": self.temperature, "difference": lambda v: self.difference(abs(v)), "minutes": minutes,
-            "fraction": opening, "inches": self.length, "kilograms": self.mass,
+            "fraction": share if name in SHARES else opening, "inches": self.length, "kilograms": self.mass,
             "rate": lambda v: f"{self.difference(abs(v))} a minute",
             "feet": lambda v: f"{v:.0f} ft" if self.units.length == "in" else f"{v * 0.3048:.0f} m",
         }.get(kind or "", lambda v: f"{v:g}")(value)
@@ -83,6 +84,11 @@ def opening(fraction: float) -> str:
     if fraction > 0 and fraction < 0.015:
         return "open a hair"
     return min(OPENINGS, key=lambda pair: abs(pair[0] - fraction))[1]
+
+
+def share(fraction: float) -> str:
+    """A share of a full basket, or of the charcoal, to the nearest five in a hundred."""
+    return f"{5 * round(20 * fraction)} %" if fraction >= SMALLEST_SHARE else "next to nothing"
 
 
 def minutes(number: float) -> str:

@@ -217,3 +217,8 @@ def test_what_was_asked_already_is_not_asked_again(talk):
     first = says(talk, ("dome 350, want 250", 0))
     again = says(talk, ("i told you already", 1))
     assert again.asks is None or again.asks.fact != first.asks.fact
+
+
+def test_a_share_is_not_said_as_an_opening(talk):
+    reply = says(talk, ("dome 190 want 225, been on 5 hours", 0), ("charcoal nearly gone", 5))
+    assert "eighth open" not in reply.text.splitlines()[0] and "how full the basket is" in reply.text
