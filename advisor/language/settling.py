@@ -24,6 +24,8 @@ CLOSER_TIMES = (
     "cooling_for_min",
     "smoke_for_min",
 )
+BURNS_F = 150.0  # a dome as warm as that has a fire under it: judgement
+HOW = {"in", "with", "using", "on", "from"}
 STUCK_PARTS = ("bottom_stuck", "top_stuck", "lid_stuck")
 STAYS_OPEN = {"still", "left", "open", "ajar", "propped"}
 NEAR_TARGET_F = 15.0  # common practice, no published source: off by 10-15 °F is near enough
@@ -36,6 +38,8 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     facts = _the_blaze_goes_on(message, facts)
     facts = _pronoun_of_the_question(message, facts)
     facts = _lid_shut_again(message, facts)
+    if facts.get("stage") == "lighting" and _tells_how_it_was_lit(message):
+        facts = {name: value for name, value in facts.items() if name != "stage"}
     if any(facts.get(part) is True for part in STUCK_PARTS) and "dome_f" not in facts:
         facts = {name: value for name, value in facts.items() if name != "trend"}
     facts = _held_by_one(message, facts)
@@ -79,6 +83,13 @@ def _lid_shut_again(message: Message, facts: dict[str, Value]) -> dict[str, Valu
     if any(token.text in STAYS_OPEN for token in message.tokens):
         return facts
     return {name: value for name, value in facts.items() if name != "lid_open"}
+
+
+def _tells_how_it_was_lit(message: Message) -> bool:
+    """ "Lit it in 3 places", said of a fire that has been read already: how, and not when."""
+    words, known = {token.text for token in message.tokens}, message.context.facts
+    burns = float(known.get("dome_f", 0.0)) >= BURNS_F and known.get("fire_out") is not True
+    return burns and "lit" in words and bool(HOW & words) and not {"just", "now", "again"} & words
 
 
 def _is_shut_at_last(message: Message) -> bool:

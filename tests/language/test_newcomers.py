@@ -52,6 +52,8 @@ SHUT = {"top_vent": 0.0}
         ("opened them a bit", {}, {"vents_moved_ago_min": 0}),
         ("closed it a touch", {}, {"vents_moved_ago_min": 0}),
         ("brought it to 225 but it keeps creeping up, 240", {}, {"target_f": 225, "dome_f": 240, "trend": "rising"}),
+        ("threw two on", {"facts": {"wants_more_smoke": True}}, {"wood_added_ago_min": 0}),
+        ("shut it down an hour ago, still 250", {}, {"stage": "shutting_down", "dome_f": 250}),
         ("its cold now", {"facts": {"stage": "shutting_down"}}, {"fire_out": True}),
     ],
 )
@@ -212,6 +214,7 @@ def test_a_numbered_cooker_that_is_out_is_a_fire_out(listen):
     ("can i put it on", "ready_for_food"), ("can i go back and shut it", "is_it_over"),
     ("is it stuck", "meat_stall"), ("its dead?", "is_fire_alive"), ("wrap and rest?", "wrap"),
     ("maybe its the gasket", "gasket_check"),
+    ("so how do i get it to die", "put_out"),
     ("would a fan help", "blow_air"), ("can kids be near it", "keep_safe"), ("how long can chicken sit out", "food_safe"),
     ("is it normal that it drops when i open it", "lid_dip"), ("does the deflector make it slower", "deflector_use"),
 ])
@@ -271,3 +274,9 @@ def test_a_wish_carries_over_to_the_next_cookers(listen):
 
 def test_short_names_of_numbered_cookers(listen):
     assert by_cooker(listen("p1 265, p2 290")) == {"1": {"dome_f": 265}, "2": {"dome_f": 290}}
+
+
+def test_how_it_was_lit_does_not_light_it_again(listen):
+    assert "stage" not in listen("lit it in 3 places", facts={"dome_f": 212.0}).facts
+    assert listen("lit it in 3 places", facts={"dome_f": 80.0}).facts["stage"] == "lighting"
+    assert listen("ok lit it", facts={"dome_f": 212.0}).facts["stage"] == "lighting"
