@@ -57,6 +57,11 @@ def pause(seconds: float) -> None:
     time.sleep(seconds)
 
 
+def seconds() -> float:
+    """To tell how long something took."""
+    return time.monotonic()
+
+
 class SetClock:
     """A clock the caller sets, for `pipe`, transcripts and tests."""
 

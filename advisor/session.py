@@ -7,7 +7,7 @@
 from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING, Any
 
-from advisor.clock import Clock, TalkClock
+from advisor.clock import Clock, TalkClock, seconds
 from advisor.conversation import Conversation
 from advisor.errors import LogbookError
 from advisor.keeping.place import FINISH, NOTE, RESET, KeptTurn
@@ -17,6 +17,7 @@ from advisor.reply import Reply
 
 if TYPE_CHECKING:  # sqlalchemy is loaded by whoever opens a logbook, and by nobody else
     from advisor.logbook.opening import Logbook
+    from advisor.logbook.reader import Reader
 
 Run = Callable[[float], Reply | None]
 
@@ -104,23 +105,22 @@ class Session:
         It takes no lock, writes nothing and never raises: meant for the ticks of a clock. While a turn of this process
         waits to be entered, and while the logbook can't be read, nothing is taken over; the next turn settles it.
         """
-        if self.logbook is None or self._kept.waits:
-            return False
-        try:
-            with self.logbook.reading() as book:
-                return self._kept.catch_up(book)
-        except LogbookError:
-            return False
+        return self._looks(self._kept.catch_up)
 
     @property
     def is_behind(self) -> bool:
         """Whether `look_in` would find anything. Changes nothing, so another thread may ask."""
-        if self.logbook is None or self._kept.waits:
+        return self._looks(self._kept.has_fallen_behind)
+
+    def _looks(self, question: "Callable[[Reader], bool]") -> bool:
+        began_s = seconds()
+        if self.logbook is None or self._kept.waits or self._kept.not_yet(began_s):
             return False
         try:
             with self.logbook.reading() as book:
-                return self._kept.has_fallen_behind(book)
-        except LogbookError:
+                return question(book)
+        except LogbookError as error:
+            self._kept.failed(error, began_s, seconds())
             return False
 
     def told_elsewhere(self) -> bool:
@@ -137,10 +137,12 @@ class Session:
 
     def _turn(self, kind: str, content: Mapping[str, Any], run: Run, at_min: float | None) -> Reply:
         turn = None
-        before = self.conversation.stand
+        before, began_s = self.conversation.stand, seconds()
         try:
             if self.logbook is None:
                 turn = self._take(kind, content, run, at_min)
+            elif error := self._kept.not_yet(began_s):
+                raise error
             else:
                 with self.logbook.writing() as book:
                     self._kept.catch_up(book)
@@ -150,7 +152,7 @@ class Session:
                 self._kept.entered(place)
         except LogbookError as error:
             turn = turn or self._take(kind, content, run, at_min)
-            self._kept.put_off(turn, error)
+            self._kept.put_off(turn, error, began_s, seconds())
         except BaseException:
             self.conversation.stand = before
             raise

@@ -144,6 +144,46 @@ def gone():
     raise LogbookUnwritable("the logbook takes nothing", "", "see to the database")
 
 
+@pytest.mark.parametrize(("took_s", "tries"), [(5.0, 2), (0.1, 3)])
+def test_a_logbook_that_let_one_wait_is_not_asked_again_at_once(session, monkeypatch, took_s, tries):
+    """Who tells of flames gets the answer at once, though the server is out of reach."""
+    now_s, tried, works = [0.0], [], session.logbook.writing
+    monkeypatch.setattr("advisor.session.seconds", lambda: now_s[0])
+
+    def slow():
+        tried.append(now_s[0])
+        now_s[0] += took_s
+        raise LogbookUnwritable("the logbook takes nothing", "", "see to the database")
+
+    with monkeypatch.context() as broken:
+        broken.setattr(session.logbook, "writing", slow)
+        for words in ("dome 350, want 250", "flames out of the top"):
+            assert session.say(words).steps
+            now_s[0] += 5
+        now_s[0] += 30
+        session.say("now 340")
+    assert len(tried) == tries
+    now_s[0] += 40
+    assert session.say("now 335").text.startswith("Kept again") and session.logbook.writing == works
+    assert len(dome(session)) == 1, "all at one minute: the newest counts"
+
+
+def test_who_looked_in_and_had_to_wait_has_waited_for_the_turn_as_well(session, monkeypatch):
+    session.say("dome 350, want 250")
+    now_s, tried = [0.0], []
+    monkeypatch.setattr("advisor.session.seconds", lambda: now_s[0])
+
+    def slow():
+        tried.append(now_s[0])
+        now_s[0] += 10
+        raise LogbookUnwritable("the logbook takes nothing", "", "see to the database")
+
+    for way in ("reading", "writing"):
+        monkeypatch.setattr(session.logbook, way, slow)
+    assert not session.is_behind and not session.look_in()
+    assert session.say("flames out of the top").text.startswith("Not kept for now") and len(tried) == 1
+
+
 def test_a_turn_not_kept_yet_is_not_forgotten_by_looking_in(opened, monkeypatch):
     here, there = opened(), opened()
     here.say("dome 350, want 250")

@@ -15,6 +15,7 @@ if TYPE_CHECKING:  # sqlalchemy is loaded by whoever opens a logbook, and by nob
     from advisor.logbook.talkwriter import TalkWriter
 
 LEFT_AFTER_H = 18.0  # judgement: a long smoke with its rest and a night's sleep; a basket of charcoal burns no longer
+QUICK_S, REST_S = 1.0, 30.0  # judgement: who asks in need should not wait longer, and nobody minds half a minute unkept
 LEFT = "left"        # the outcome of a cook that was never said to be over
 
 
@@ -28,6 +29,7 @@ class KeptTalk:
         self._conversation, self._real = conversation, real
         self.clock, self.place = TalkClock(kept_at=real.minutes()), Place()
         self._pending: tuple[KeptTurn, ...] = ()
+        self._closed: tuple[LogbookError, float] | None = None  # what the last slow try came to, and when to try again
         self.news: list[str] = []
         self.resumed = self.told_elsewhere = False
 
@@ -92,11 +94,21 @@ class KeptTalk:
             self.news.append(self.phrase("kept_again"))
         self.place, self._pending, self.told_elsewhere = place, (), False
 
-    def put_off(self, turn: KeptTurn, error: LogbookError) -> None:
-        """The turn could not be entered; it is with the next one."""
+    def put_off(self, turn: KeptTurn, error: LogbookError, began_s: float, failed_s: float) -> None:
+        """The turn could not be entered; it is with the next one. began_s, failed_s: when it was tried, on any clock."""
         if not self._pending:
             self.news.append(self.phrase("not_kept", str(error)))
         self._pending = (*self._pending, turn)
+        self.failed(error, began_s, failed_s)
+
+    def failed(self, error: LogbookError, began_s: float, failed_s: float) -> None:
+        """The logbook could not be reached: after a try that took long it is left alone for a while."""
+        if failed_s - began_s > QUICK_S:
+            self._closed = error, failed_s + REST_S
+
+    def not_yet(self, now_s: float) -> LogbookError | None:
+        """Why it is not worth a try now: the last one let the person wait for an answer, and is not long ago."""
+        return self._closed[0] if self._closed and now_s < self._closed[1] else None
 
     def phrase(self, name: str, why: str = "") -> str:
         return self._conversation.rulebook.catalogue.phrases[name].replace("{why}", why.rstrip("."))

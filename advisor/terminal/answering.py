@@ -10,10 +10,10 @@ from advisor.terminal.thumbs import mended
 def answer(talk: Talk, line: str) -> str:
     """The text for one line typed, whatever it holds."""
     try:
-        talk.session.look_in()  # what is only shown, such as the board, knows what the other tills were told
         if not line.strip():
             return talk.where()  # Enter alone: the quickest way to ask, with thumbs like that
         if commands.is_command(line):
+            talk.session.look_in()  # what is only shown, such as the board, knows what the other tills were told
             return commands.answer(talk, line)
         return talk.say(mended(line)).text
     except DrafthandError as error:

@@ -1,6 +1,7 @@
 """The chat at a terminal: line editing, history, completion, keys, timers below the prompt. The only module that opens one."""
 
 import asyncio
+from threading import Thread
 from typing import Any
 
 from prompt_toolkit import PromptSession, print_formatted_text
@@ -21,7 +22,7 @@ from advisor.terminal.talk import Talk
 from advisor.terminal.toolbar import toolbar
 
 LOOK_EVERY_S = 0.5
-LOOK_IN_EVERY_S = 2.0
+LOOK_IN_EVERY_S = 1.0
 DRAW_EVERY_S = 1.0
 ROOM_FOR_OFFERS = 4  # lines below the prompt, on a screen that may have twelve
 
@@ -31,6 +32,8 @@ class Prompting:
 
     def __init__(self, talk: Talk, **streams: Any) -> None:
         self._talk = talk
+        self._looks: Thread | None = None  # whether another till has told anything, being asked
+        self._behind = False
         self._style = style_for(talk.settings.contrast)
         self._session: PromptSession[str] = PromptSession(
             history=open_history(), completer=CommandCompleter(talk), complete_while_typing=_a_command_is_typed,
@@ -78,11 +81,19 @@ class Prompting:
             await asyncio.sleep(LOOK_EVERY_S)
 
     async def _look_in(self) -> None:
-        """What another till tells of the same cooks shows below the prompt; one that reads slowly holds up nobody's typing."""
+        """What another till tells of the same cooks shows below the prompt. A server that is slow holds up nobody's typing,
+        and an answer does not wait until it has been asked.
+        """
         while True:
-            if await asyncio.to_thread(lambda: self._talk.session.is_behind):
-                self._talk.session.look_in()
+            if self._looks is None or not self._looks.is_alive():
+                if self._behind:
+                    self._talk.session.look_in()
+                self._looks = Thread(target=self._ask, daemon=True)
+                self._looks.start()
             await asyncio.sleep(LOOK_IN_EVERY_S)
+
+    def _ask(self) -> None:
+        self._behind = self._talk.session.is_behind
 
     def _announce(self, line: str) -> None:
         """A line above the prompt; prompt_toolkit takes the prompt away meanwhile and puts it back as it was."""

@@ -12,6 +12,7 @@ from advisor.standing import Standing
 from advisor.terminal.layout import Openings, openings
 from advisor.terminal.timers import Timers, reminder_line
 
+WHERE = "what now"  # of the rule base's words that ask where things stand, the plainest
 HELP_HINT = "/help shows what else I understand."
 LEAVE_HINT = {True: "Nothing typed. Ctrl-D or /quit leaves; what you told me is kept.",
               False: "Nothing typed. Ctrl-D or /quit leaves; what you told me is lost then."}
@@ -99,7 +100,7 @@ class Talk:
 
     def where(self) -> str:
         """Where the cook in hand stands: three lines where something is under way."""
-        return self.say(self.conversation.rulebook.catalogue.where_words[0]).text
+        return self.say(WHERE).text
 
     @property
     def leave_hint(self) -> str:

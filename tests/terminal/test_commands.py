@@ -11,7 +11,7 @@ from advisor.rulebook.loader import read_rulebook, rules_folder
 from advisor.session import Session
 from advisor.terminal import answering, commands
 from advisor.terminal.commands import COMMANDS
-from advisor.terminal.talk import Talk
+from advisor.terminal.talk import WHERE, Talk
 
 
 @pytest.fixture
@@ -159,3 +159,8 @@ def test_what_another_till_told_last_is_not_taken_back_unawares(rulebook, logboo
     answering.answer(here, "bottom half open")
     answering.answer(here, undo)
     assert "bottom_vent" not in here.conversation.current.situation.facts, "one's own words go at once"
+
+
+def test_enter_alone_asks_where_things_stand_whatever_other_words_do(hot):
+    assert WHERE in hot.conversation.rulebook.catalogue.where_words
+    assert answering.answer(hot, "") == answering.answer(hot, "/now") and "In hand" in answering.answer(hot, "")
