@@ -44,7 +44,7 @@ _SAME = str.maketrans(
     }
 )
 # "220->260", "220 to 260 in 10 min": a move from the one to the other
-_MOVE = re.compile(r"(?<!from )\b(\d{2,3}) ?(?:(?:-+|=)> ?|to (?=\d{2,3} in \d))(\d{2,3})\b")
+_MOVE = re.compile(r"(?<!from )\b(\d{2,3}) ?(?:(?:-+|=)> ?|to (?=\d{2,3} (?:in \d|now\b)))(\d{2,3})\b")
 _DIGITS = re.compile(r"(?<![\d.,:/] )(?<![\d.,:/])\b(\d) (\d) (\d)\b(?! ?[\d.,:/])")  # "1 9 0", one digit after the other
 _SPACES = re.compile(r"[^\S\n]+")
 

@@ -160,7 +160,8 @@ def _latest(message: Message, claims: list[Claim], scale: str | None) -> dict[st
 def _from_side_to_side(message: Message, claims: list[Claim]) -> dict[str, Value]:
     """ "50 over, 20 under, 40 over" swings, and so does "goes 230 to 290"."""
     spans = [message.tokens[claim.at].quantity.span for claim in claims if claim.fact == "dome_f" and claim.wide]
-    if any(high - low >= WIDE_SWING for low, high in spans):
+    doubted = any(token.text == "or" or " or " in (token.quantity.said if token.quantity else "") for token in message.tokens)
+    if not doubted and any(high - low >= WIDE_SWING for low, high in spans):
         return {"trend": "swinging"}
     signs = [claim.value > 0 for claim in claims if claim.fact == "over_f"]
     return {"trend": "swinging"} if len(set(signs)) > 1 else {}

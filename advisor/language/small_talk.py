@@ -16,7 +16,7 @@ FACTS = {
 }
 UNHEARD = ("suppose", "elsewhere", "bygone")
 LEAST_ALONE = 100  # a smaller bare figure among strangers is a count
-LEADS = {"now", "still", "at", "is", "'s", "hit", "hits", "around", "about", "to"}  # words before a reading
+LEADS = {"least", "now", "still", "at", "is", "'s", "hit", "hits", "around", "about", "to"}  # words before a reading
 
 
 def is_small_talk(message: Message) -> bool:

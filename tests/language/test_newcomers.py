@@ -118,6 +118,8 @@ def test_an_old_reading_is_taken_for_one(listen):
         ("i told you already", "declined", None),
         ("ok what was the question", "what_now", None),
         ("say that again", "what_now", None),
+        ("thx whats my next move", "what_now", None),
+        ("should i be worried", "ask", "leave_alone"),
         ("all ok?", "what_now", None),
         ("ought I to close the top now", "ask", "close_vents"),
         ("should i wait or move something", "ask", "leave_alone"),
