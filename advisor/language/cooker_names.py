@@ -6,6 +6,7 @@ from advisor.language.spoken import ONES
 from advisor.language.tokens import Token
 
 OF_THE_FIRE = {"trend", "fire_out", "flames", "smoke", "smoke_amount", "grease_fire", "stage"}
+KINDS, LETTERS = ("pit", "cooker", "kamado", "stall", "station"), "abcdefgh"
 LEAST_READING = 60  # a smaller figure after "first" is a count
 _NUMBER_WORDS = {word: str(value) for word, value in ONES.items() if 1 <= value <= 9}
 
@@ -39,6 +40,10 @@ def named_at(message: Message, at: int) -> str | None:
         and before not in ("a", "another", "each", "this", "which", "no")
     ):
         return token.text
+    if token.lemma == "food" and after in rules["kinds"] and before in ("the", "my", "our"):
+        return token.text
+    if before in KINDS and token.text in LETTERS and at + 1 < len(tokens) and (is_reading(tokens[at + 1]) or tokens[at + 1].lemma == "be"):
+        return token.text
     return _known_name(message, at) or _known_number(message, at)
 
 
@@ -47,7 +52,7 @@ def resolved(message: Message, name: str | None) -> str | None:
     if name != "other":
         return name
     others = [known for known in message.context.cookers if not same_cooker(known, message.context.current or "1")]
-    return others[0] if len(others) == 1 else None
+    return name if not others else others[0] if len(others) == 1 else None
 
 
 def is_meant(message: Message, at: int) -> bool:

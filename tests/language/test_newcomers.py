@@ -282,3 +282,13 @@ def test_how_it_was_lit_does_not_light_it_again(listen):
     assert "stage" not in listen("lit it in 3 places", facts={"dome_f": 212.0}).facts
     assert listen("lit it in 3 places", facts={"dome_f": 80.0}).facts["stage"] == "lighting"
     assert listen("ok lit it", facts={"dome_f": 212.0}).facts["stage"] == "lighting"
+
+
+def test_cookers_by_letter_and_by_what_is_on_them(listen):
+    assert by_cooker(listen("pit A 250, pit B 275")) == {"a": {"dome_f": 250}, "b": {"dome_f": 275}}
+    heard = by_cooker(listen("the pizza one is at 600 and the pork one at 225"))
+    assert {name: facts["dome_f"] for name, facts in heard.items()} == {"pizza": 600, "pork": 225}
+
+
+def test_another_cooker_of_ones_own_is_not_this_one(listen):
+    assert listen("my other one runs at 300 with the top shut").cooker == "other"

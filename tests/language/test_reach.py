@@ -15,6 +15,11 @@ import pytest
         "did a turkey on it saturday at 325, lovely",
         "the first time I cooked on it the fire went out",
         "can you get dizzy from the fumes",
+        "what would you do at 350 if you wanted 250",
+        "for argument's sake the probe reads 90",
+        "people always say never open the lid",
+        "the website told me 4 hours at 275",
+        "on my old kettle it ran at 300",
         "does anybody ever get headaches from charcoal",
     ],
 )
