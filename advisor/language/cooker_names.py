@@ -7,6 +7,7 @@ from advisor.language.tokens import Token
 
 OF_THE_FIRE = {"trend", "fire_out", "flames", "smoke", "smoke_amount", "grease_fire", "stage"}
 KINDS, LETTERS = ("pit", "cooker", "kamado", "stall", "station"), "abcdefgh"
+SAID_OF_ONE = {"be", "have", "top", "bottom", "both", "vent", "lid"}  # words behind the name of a cooker
 LEAST_READING = 60  # a smaller figure after "first" is a count
 _NUMBER_WORDS = {word: str(value) for word, value in ONES.items() if 1 <= value <= 9}
 
@@ -68,10 +69,19 @@ def _known_name(message: Message, at: int) -> str | None:
         if (
             words
             and not words[0].isdigit()
+            and (len(words[0]) > 1 or _stands_as_a_name(message, at))
             and [token.text for token in message.tokens[at : at + len(words)]] == words
         ):
             return name
     return None
+
+
+def _stands_as_a_name(message: Message, at: int) -> bool:
+    """Whether a single letter is a cooker's name: "A is smoking", "near A", and not "a bit"."""
+    if at + 1 >= len(message.tokens):
+        return True
+    after = message.tokens[at + 1]
+    return after.is_pause or after.named or after.lemma in SAID_OF_ONE or is_reading(after)
 
 
 def _known_number(message: Message, at: int) -> str | None:

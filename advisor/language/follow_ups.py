@@ -23,6 +23,8 @@ def follow_ups(message: Message, told: Mapping[str, Value]) -> dict[str, Value]:
 
 def _stands(message: Message, told: Mapping[str, Value], after: str, match: Match) -> bool:
     """Whether the fact was told before, or in an earlier clause, or its name stands in the message itself."""
+    if after == "flames" and message.context.facts.get("fire_spreads") is True:
+        return False  # "it's out" is said of what burns beside the cooker
     if told.get(after) is True and message.clause(match.start)[0] > 0:
         return True
     return message.context.facts.get(after) not in (None, False, "none") or any(

@@ -234,6 +234,8 @@ def _speaks_of_another(message: Message, match: Match, start: int) -> bool:
 def _lacks_companion(message: Message, match: Match, fact: str) -> bool:
     """A bare colour needs smoke in the message, or nothing but plain talk round it."""
     companions = message.lexicon.data["companions"].get(fact)
+    if companions and message.words(match.end, match.end + 1) in message.lexicon.data["cookers"]["kinds"]:
+        return True  # "the brown one is at 300" is the colour of a cooker
     if not companions or len(match) > 1 or message.context.asked == fact or _is_talk_besides(message, match):
         return False
     if message.tokens[match.start].text not in companions["single"]:
@@ -246,7 +248,7 @@ def _lacks_companion(message: Message, match: Match, fact: str) -> bool:
 
 def _is_talk_besides(message: Message, match: Match) -> bool:
     """Whether nothing but plain talk stands round the word ("its white now"); in its clause, where the fact stands."""
-    known = match.means[0] in message.context.facts
+    known = any(name.startswith(match.means[0].split("_")[0]) for name in message.context.facts)
     start, end = message.clause(match.start) if known else (0, len(message.tokens))
     rest = message.tokens[start : match.start] + message.tokens[match.end : end]
     return all(token.kind != "word" or token.text in message.lexicon.talk for token in rest)

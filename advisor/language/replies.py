@@ -36,6 +36,9 @@ def _belongs_elsewhere(message: Message, reply: Match) -> bool:
     """ "No wood", "nothing on it": the denial is of the next word, unless that names what was asked."""
     if message.words(reply.start, reply.start + 2) == "no not":
         return True
+    if message.words(reply.start, reply.start + 3) == "no , not" and reply.start + 3 < len(message.tokens):
+        after = message.tokens[reply.start + 3]
+        return after.kind == "word" and after.text not in AFTER_A_NO and not _names_the_question(message, after.text)
     if message.words(reply.start, reply.start + 2) == "no more" and reply.start + 2 < len(message.tokens):
         return not message.tokens[reply.start + 2].is_pause
     if message.tokens[reply.start].text not in BARE_NO or len(reply) > 1 or reply.end >= len(message.tokens):

@@ -145,6 +145,8 @@ def _end_of_the_blaze(message: Message, facts: dict[str, Value]) -> dict[str, Va
     """ "The fire is out" after burning fat, flames or clothes means those, not the charcoal."""
     if facts.get("clothes_burn") is True and facts.get("fire_out") is True and not _names_the_fire(message):
         facts = {name: value for name, value in facts.items() if name != "fire_out"} | {"clothes_burn": False}
+    if facts.get("fire_out") is True and message.context.facts.get("fire_spreads") is True:
+        return {name: value for name, value in facts.items() if name != "fire_out"} | {"fire_spreads": False}
     burning = [name for name in ("grease_fire", "flames") if message.context.facts.get(name) is True]
     if facts.get("grease_fire") is False and "flames" in burning and "flames" not in facts:
         facts = facts | {"flames": False}  # "the grease fire is out": its flames too

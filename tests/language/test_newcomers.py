@@ -54,6 +54,11 @@ SHUT = {"top_vent": 0.0}
         ("brought it to 225 but it keeps creeping up, 240", {}, {"target_f": 225, "dome_f": 240, "trend": "rising"}),
         ("threw two on", {"facts": {"wants_more_smoke": True}}, {"wood_added_ago_min": 0}),
         ("shut it down an hour ago, still 250", {}, {"stage": "shutting_down", "dome_f": 250}),
+        ("no, not white, sort of brown", {"asked": "food_on", "facts": {"smoke_amount": "heavy"}}, {"smoke": "yellow"}),
+        ("kind of like burning hair", {}, {"smell": "chemical"}),
+        ("ok found it, oven glove fell in", {}, {"plastic_in": True}),
+        ("got it out", {"facts": {"plastic_in": True}}, {"plastic_in": False}),
+        ("its out", {"facts": {"fire_spreads": True, "flames": True}}, {"fire_spreads": False}),
         ("its cold now", {"facts": {"stage": "shutting_down"}}, {"fire_out": True}),
     ],
 )
@@ -217,6 +222,7 @@ def test_a_numbered_cooker_that_is_out_is_a_fire_out(listen):
     ("is it stuck", "meat_stall"), ("its dead?", "is_fire_alive"), ("wrap and rest?", "wrap"),
     ("maybe its the gasket", "gasket_check"),
     ("so how do i get it to die", "put_out"),
+    ("can i save them", "food_safe"), ("shut down b", "put_out"), ("my ribs are black is that ok", "food_safe"),
     ("would a fan help", "blow_air"), ("can kids be near it", "keep_safe"), ("how long can chicken sit out", "food_safe"),
     ("is it normal that it drops when i open it", "lid_dip"), ("does the deflector make it slower", "deflector_use"),
 ])
@@ -292,3 +298,28 @@ def test_cookers_by_letter_and_by_what_is_on_them(listen):
 
 def test_another_cooker_of_ones_own_is_not_this_one(listen):
     assert listen("my other one runs at 300 with the top shut").cooker == "other"
+
+
+def test_a_cooker_called_a_is_no_article(listen):
+    heard = listen("B top closed a bit", cookers=("a", "b"), current="a")
+    assert heard.cooker == "b" and not heard.others and "top_vent" not in heard.facts
+    assert listen("A is smoking white", cookers=("a", "b"), current="b").cooker == "a"
+    assert listen("kids near A", cookers=("a", "b"), current="b").cooker == "a"
+
+
+def test_a_no_to_something_else_answers_nothing(listen):
+    assert "food_on" not in listen("no, not white, sort of brown", asked="food_on").facts
+    assert listen("no, not yet", asked="food_on").facts == {"food_on": False}
+
+
+def test_food_moved_up_moves_no_vent(listen):
+    assert "vents_moved_ago_min" not in listen("moved them up").facts
+
+
+def test_a_fire_beside_it_that_is_out_leaves_the_flames_in_it(listen):
+    assert "flames" not in listen("its out", facts={"fire_spreads": True, "flames": True}).facts
+
+
+@pytest.mark.parametrize("colour", ["white", "black", "brown", "grey"])
+def test_the_colour_of_a_cooker_is_no_smoke(listen, colour):
+    assert listen(f"the {colour} one is at 300").facts == {"dome_f": 300}
