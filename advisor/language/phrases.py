@@ -7,6 +7,7 @@ from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match, longest_first
 from advisor.language.phrase_figures import figure_in, is_about_meat, is_of_another, is_of_the_lid
+from advisor.language.tokens import Token
 
 HEARD_AS = {"said", "maybe"}
 DOUBTED = {"maybe", "ask", "unsure", "later", "was", "plan"}  # moods in which an alarm is still heard
@@ -70,6 +71,7 @@ OF_THE_FIRE = {"fire_out", "fire_died_ago_min"}
 FIRE = {"fire", "lump", "coals", "embers", "ember"}
 JOINS = {"before", "when", "after", "since", "as", "and", "then", "once"}
 PRONOUNS = {"it", "she", "he"}
+LEAST_READING = 30  # a smaller figure is a count
 HEARD_LATER = {"serve_in_min", "unattended", "cook_style"}
 HEARD_IN_QUESTIONS = {"food_kg", "charcoal_kg", "altitude_ft", "fluid_meant", "water_meant"}
 
@@ -196,7 +198,7 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
         return True
     if _acts_on_something(message, match) or (fact == "vents_moved_ago_min" and is_of_the_lid(message, match)):
         return True
-    if fact == "lit_spots" and any(token.lemma == "food" for token in message.tokens[start : match.start]):
+    if fact == "lit_spots" and any(_is_food_or_figure(token) for token in message.tokens[start : match.start]):
         return True  # "chicken thighs read 175 in the middle"
     if fact in OF_THE_FIRE and _speaks_of_another(message, match, start):
         return True
@@ -204,6 +206,11 @@ def _is_ruled_out(message: Message, match: Match, fact: str) -> bool:
         token.text in data["ruled_out_in_clause"].get(fact, ())
         for token in message.tokens[start : match.start]
     )
+
+
+def _is_food_or_figure(token: Token) -> bool:
+    figure = token.quantity
+    return token.lemma == "food" or bool(figure and figure.kind in ("number", "degrees") and figure.value >= LEAST_READING)
 
 
 def _acts_on_something(message: Message, match: Match) -> bool:

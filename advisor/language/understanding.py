@@ -155,6 +155,8 @@ def _heard(message: Message, heard: Heard) -> Heard:
         supposed = {}
     if set(intents) & {"cannot", "declined", "done", "thanks", "what_now", "correction", "undo"} and not about:
         intents = [intent for intent in intents if intent != "ask"]
+    if message.tokens[-1].text == "?" and "done" in intents:
+        intents = ["ask", *(intent for intent in intents if intent not in ("done", "ask"))]
     if heard.facts.keys() & set(message.lexicon.data["told_deeds"]):
         intents = [intent for intent in intents if intent != "done"]
     if "undo" in intents:

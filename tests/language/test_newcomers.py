@@ -223,6 +223,7 @@ def test_a_numbered_cooker_that_is_out_is_a_fire_out(listen):
     ("maybe its the gasket", "gasket_check"),
     ("so how do i get it to die", "put_out"),
     ("can i save them", "food_safe"), ("shut down b", "put_out"), ("my ribs are black is that ok", "food_safe"),
+    ("skin is rubbery", "crisp_skin"),
     ("would a fan help", "blow_air"), ("can kids be near it", "keep_safe"), ("how long can chicken sit out", "food_safe"),
     ("is it normal that it drops when i open it", "lid_dip"), ("does the deflector make it slower", "deflector_use"),
 ])
@@ -323,3 +324,9 @@ def test_a_fire_beside_it_that_is_out_leaves_the_flames_in_it(listen):
 @pytest.mark.parametrize("colour", ["white", "black", "brown", "grey"])
 def test_the_colour_of_a_cooker_is_no_smoke(listen, colour):
     assert listen(f"the {colour} one is at 300").facts == {"dome_f": 300}
+
+
+def test_done_with_a_question_mark_is_no_step_done(listen):
+    heard = listen("done?", facts={"meat_f": 162.0}, recent=frozenset({"meat_f"}))
+    assert "done" not in heard.intents and heard.about == "food_safe"
+    assert "done" in listen("done!").intents

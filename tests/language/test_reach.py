@@ -149,6 +149,9 @@ def test_nothing_is_stated(listen, words):
         ("hotter than i'd like", {"said_off": "hot"}),
         ("230 to 245 now", {"dome_f": 245, "trend": "rising"}),
         ("it hasn't done anything", {"trend": "steady"}),
+        ("bottom vent fell off", {"bottom_vent": 1}),
+        ("off and resting in a cool box", {"food_on": False, "resting": True}),
+        ("pulled pork 3.5 kilo in", {"food_on": True, "food_kg": 3.5}),
         ("bottom a finger open", {"bottom_vent_in": 0.75}),
     ],
 )
@@ -182,6 +185,8 @@ def test_it_reaches(listen, words, facts):
         ("top vent spins freely, won't stay put", {"trend"}),
         ("forgot to shut the bottom", {"bottom_vent"}),
         ("felt is glued on", {"trend"}),
+        ("92 in the middle, soft like butter", {"lit_spots"}),
+        ("bottom vent fell off", {"trend"}),
         ("not sure if its 250 or 350 the glass is foggy", {"trend"}),
         ("chicken thighs read 175 in the middle", {"lit_spots"}),
         ("turkey breast hit 150 an hour ago", {"rate_f_per_min", "trend"}),
