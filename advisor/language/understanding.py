@@ -14,7 +14,7 @@ from advisor.language.cookers import apart, carried_over, meant_by_all, parts_of
 from advisor.language.dictated import marks_for_words
 from advisor.language.events import event_facts
 from advisor.language.foods import food_facts
-from advisor.language.heard import Context, Heard
+from advisor.language.heard import Context, Heard, Intent
 from advisor.language.intents import done_steps, intents_of, is_all_done, topic_of
 from advisor.language.lexicon import Lexicon, lexicon_of
 from advisor.language.message import Message
@@ -109,6 +109,13 @@ def _is_about_this(message: Message) -> bool:
     return any(token.text in ("it", "she", "this") for token in message.tokens) or is_about_the_fire(message)
 
 
+def _brings_up_a_topic(message: Message, stated: bool, intents: list[Intent]) -> bool:
+    """Whether a topic is asked about without a question: a grave one in any message, others in one that says nothing else."""
+    data, topic = message.lexicon.data, topic_of(message, {})
+    alone = not (stated or set(intents) - {"declined"} or message.context.asked)
+    return topic in data["grave_topics"] or (alone and topic in data["told_topics"])
+
+
 def _is_old_news(message: Message) -> bool:
     """Whether a reading is told that held some time ago ("last time I looked it was 245")."""
     return any(
@@ -142,8 +149,8 @@ def _heard(message: Message, heard: Heard) -> Heard:
         intents.append("declined")
     if stated:
         intents = [intent for intent in intents if intent != "declined" or _leaves_open(message, heard)] + ["tell"]
-    if not (stated or set(intents) - {"declined"} or message.context.asked) and topic_of(message, {}) in message.lexicon.data["told_topics"]:
-        intents = ["ask"]
+    if _brings_up_a_topic(message, bool(stated), intents):
+        intents = [intent for intent in intents if intent not in ("ask", "declined")] + ["ask"]
     about = topic_of(message, heard.facts) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
     if about:
         intents = [intent for intent in intents if intent != "cannot"]  # "is it too hot to touch" refuses no step

@@ -224,6 +224,8 @@ def test_a_numbered_cooker_that_is_out_is_a_fire_out(listen):
     ("so how do i get it to die", "put_out"),
     ("can i save them", "food_safe"), ("shut down b", "put_out"), ("my ribs are black is that ok", "food_safe"),
     ("skin is rubbery", "crisp_skin"),
+    ("My sister ate some of it half raw and now feels sick", "food_ill"),
+    ("i ate raw chicken what should i do", "food_ill"), ("is it food poisoning", "food_ill"),
     ("would a fan help", "blow_air"), ("can kids be near it", "keep_safe"), ("how long can chicken sit out", "food_safe"),
     ("is it normal that it drops when i open it", "lid_dip"), ("does the deflector make it slower", "deflector_use"),
 ])

@@ -222,3 +222,8 @@ def test_what_was_asked_already_is_not_asked_again(talk):
 def test_a_share_is_not_said_as_an_opening(talk):
     reply = says(talk, ("dome 190 want 225, been on 5 hours", 0), ("charcoal nearly gone", 5))
     assert "eighth open" not in reply.text.splitlines()[0] and "how full the basket is" in reply.text
+
+
+def test_who_ate_it_raw_is_sent_to_a_doctor(talk):
+    reply = says(talk, ("chicken on, dome 350", 0), ("my sister ate some of it half raw and now feels sick", 5))
+    assert "doctor" in reply.answers[0].says
