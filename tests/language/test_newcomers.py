@@ -332,3 +332,32 @@ def test_done_with_a_question_mark_is_no_step_done(listen):
     heard = listen("done?", facts={"meat_f": 162.0}, recent=frozenset({"meat_f"}))
     assert "done" not in heard.intents and heard.about == "food_safe"
     assert "done" in listen("done!").intents
+
+
+@pytest.mark.parametrize(("words", "about"), [
+    ("do wood chunks need soaking in water first", "soak_wood"),
+    ("should i be seeing smoke the whole way through", "no_smoke_ok"),
+    ("what makes it keep rising after you shut the vents", "why_hot"),
+    ("could it heat the conservatory once the food is off", "run_indoors"),
+    ("would it be alright in a big tent if we kept the flap open", "run_indoors"),
+    ("should rain come, is wheeling it into the shed ok", "run_indoors"),
+    ("thinking of moving it onto the glazed balcony, alright if one door is open?", "run_indoors"),
+    ("whats heat soaked mean", "heat_soak"),
+    ("is it normal for the temp to drop when meat goes on", "lid_dip"),
+    ("should the bottom vent be wide open when lighting", "lighting"),
+    ("do i want white smoke or blue", "smoke_colour"),
+    ("so I close both vents?", "close_vents"),
+    ("would it go out if i shut both for an hour", "put_out"),
+    ("whats the point of the deflector", "deflector_use"),
+    ("whats the difference between direct and indirect", "deflector_use"),
+    ("can I use the pine off an old pallet", "never_burn"),
+    ("which probe do i trust, grate or dome?", "real_temperature"),
+    ("how do I test a thermometer in boiling water?", "gauge_check"),
+    ("is it normal that the outside is hot", "touch_ceramic"),
+    ("will a full basket get me 16 hours at 225", "fuel_needed"),
+    ("is grease dangerous", "grease_fire_ahead"),
+    ("would a top vent at a quarter hold 225?", "vent_setting"),
+])
+def test_a_newcomers_question_has_its_answer(listen, words, about):
+    heard = listen(words)
+    assert heard.about == about and "ask" in heard.intents

@@ -56,3 +56,23 @@ def test_misspellings_are_mended_and_common_words_are_not(lexicon):
         for token in read_tokens("thermomter botom brisktet driving meet house sooo hooot", lexicon)
     )
     assert words == "thermometer bottom brisket driving meet house so hot"
+
+
+def texts_in(data):
+    """Every string of nested lists and mappings."""
+    if isinstance(data, str):
+        yield data
+    elif isinstance(data, dict):
+        for value in data.values():
+            yield from texts_in(value)
+    elif isinstance(data, list):
+        for value in data:
+            yield from texts_in(value)
+
+
+def test_brackets_hold_one_place_each(lexicon, vocabulary):
+    told = [fact.words for fact in vocabulary.told.values() if fact.words]
+    patterns = texts_in([told, {key: lexicon.data[key] for key in ("openings", "moods", "intents", "follow_ups", "just_done")}])
+    broken = [pattern for pattern in patterns
+              if any(part.startswith("(") != part.endswith(")") for part in pattern.split())]
+    assert not broken, f"{broken}: a bracket holds one place of a pattern; write (by) (itself) for two"

@@ -152,6 +152,10 @@ def test_nothing_is_stated(listen, words):
         ("bottom vent fell off", {"bottom_vent": 1}),
         ("off and resting in a cool box", {"food_on": False, "resting": True}),
         ("pulled pork 3.5 kilo in", {"food_on": True, "food_kg": 3.5}),
+        ("threw a jug of water over it before asking you", {"water_thrown": True}),
+        ("the timber table underneath is going brown and hot", {"scorching": True}),
+        ("ashes cleared", {"ash": "light"}),
+        ("nowt left but ash", {"fuel_level": 0}),
         ("bottom a finger open", {"bottom_vent_in": 0.75}),
     ],
 )
