@@ -227,3 +227,9 @@ def test_a_share_is_not_said_as_an_opening(talk):
 def test_who_ate_it_raw_is_sent_to_a_doctor(talk):
     reply = says(talk, ("chicken on, dome 350", 0), ("my sister ate some of it half raw and now feels sick", 5))
     assert "doctor" in reply.answers[0].says
+
+
+@pytest.mark.parametrize("words", ["how do i bring it down", "how do i get it hotter"])
+def test_another_heat_from_the_target_has_an_answer(talk, words):
+    reply = says(talk, ("dome 250, want 250", 0), (words, 1))
+    assert "new figure" in reply.answers[0].says
