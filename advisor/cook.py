@@ -80,14 +80,23 @@ class Cook:
         """The cook after steps were carried out: what each act leaves behind is told, origin derived."""
         situation = self.situation
         numbers = set(numbers)
-        for step in (step for step in self.steps if step.n in numbers):
+        done = tuple(step for step in self.steps if step.n in numbers)
+        minutes = self._done_at(done, now)
+        for step, minute in zip(done, minutes, strict=True):
             left = effects(step, rulebook.catalogue.acts[step.act])
-            situation = situation.tell(left, "derived", rulebook.vocabulary, now)
+            situation = situation.tell(left, "derived", rulebook.vocabulary, minute)
             if step.act == DISCARD:
                 situation = situation.without_food()
-        deeds = tuple(Deed(now, step.act, step.says) for step in self.steps if step.n in numbers)
+        deeds = tuple(Deed(minute, step.act, step.says) for step, minute in zip(done, minutes, strict=True))
         cook = replace(self, steps_done=self.steps_done | numbers, deeds=(self.deeds + deeds)[-MOST_DEEDS:])
-        return replace(cook, situation=replace(situation, half_set_at=now if cook._half_set(rulebook) else None))
+        half = minutes[-1] if minutes and cook._half_set(rulebook) else None
+        return replace(cook, situation=replace(situation, half_set_at=half))
+
+    def _done_at(self, done: tuple[StepSaid, ...], now: float) -> list[float]:
+        """When steps that are reported together were done: the waits between them were kept, as far as there was time."""
+        told = self.waiting.since_min if self.waiting else now
+        waits = [step.wait_min or 0.0 for step in done[:-1]] + [0.0]
+        return [max(min(told, now), now - sum(waits[n:])) for n in range(len(done))]
 
     def _half_set(self, rulebook: Rulebook) -> bool:
         """Whether one vent of those that are moved together is set and the other is not yet."""

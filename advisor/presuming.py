@@ -10,6 +10,7 @@ from advisor.reply import StepSaid
 CLIMBED_F = 50.0   # no shut-in fire gains that much in the wait that was told: judgement
 IN_TIME = 0.75   # of the wait told: a dome read sooner may come from somebody who has not begun yet; judgement
 READINGS = {"dome_f", "over_f"}
+OF_THE_FIRE = {"set_vent", "burp_lid", "clear_ash", "stir_fuel", "add_fuel", "light"}  # what a reading after it speaks of
 OWN_WORDS = {*VENTS, "vents_moved_ago_min", "choked", "lid_open"}   # who tells these says himself what was done
 
 
@@ -28,7 +29,7 @@ def presumed_done(cook: Cook, told: Mapping[str, Value], now: float) -> tuple[in
     due = [step for step in cook.steps if step.n in in_hand and not step.when]
     if _gainsays(cook, due, told):
         return ()
-    return tuple(step.n for step in due) if any(step.act == "set_vent" for step in due) else ()
+    return tuple(step.n for step in due) if OF_THE_FIRE & {step.act for step in due} else ()
 
 
 def _gainsays(cook: Cook, due: Iterable[StepSaid], told: Mapping[str, Value]) -> bool:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from advisor.cook import Cook, effects
+from advisor.cook import Cook, Waiting, effects
 from advisor.cooknames import canonical, same_cooker
 from advisor.reply import QuestionAsked, StepSaid
 from advisor.stand import Stand
@@ -25,6 +25,38 @@ def test_done_steps_change_the_situation_with_origin_derived(rulebook):
     cook = Cook(steps=SHUT_BOTH).do([1, 2], rulebook, 7.0)
     fact = cook.situation.facts["top_vent"]
     assert (fact.value, fact.origin, fact.at_min) == (0.0, "derived", 7.0)
+
+
+AIR_BACK = (step(1, "set_vent", 5, vent="top", opening=0.1), step(2, "set_vent", 10, vent="bottom", opening=0.25),
+            step(3, "set_vent", vent="top", opening=0.2))
+
+
+@pytest.mark.parametrize(("numbers", "now", "minutes"), [
+    ([1], 40.0, [40.0]),                        # one step is reported when it is done
+    ([1, 2, 3], 40.0, [25.0, 30.0, 40.0]),      # the waits between were kept; the last one's own has not run yet
+    ([1, 2], 40.0, [35.0, 40.0]),
+    ([1, 2, 3], 28.0, [20.0, 20.0, 28.0]),      # told at 20: nothing can have been done sooner
+    ([1, 2, 3], 20.0, [20.0, 20.0, 20.0]),
+])
+def test_steps_reported_together_are_dated_by_the_waits_between_them(rulebook, numbers, now, minutes):
+    cook = Cook(steps=AIR_BACK, waiting=Waiting(20.0, 25.0)).do(numbers, rulebook, now)
+    assert [deed.at_min for deed in cook.deeds] == minutes
+    assert [move.at_min for move in cook.situation.moves] == minutes
+    left = cook.situation.at(rulebook.vocabulary, now)["vents_moved_ago_min"].value
+    assert left == pytest.approx(now - minutes[-1])
+
+
+def test_without_a_timer_steps_reported_together_were_done_just_now(rulebook):
+    cook = Cook(steps=AIR_BACK).do([1, 2, 3], rulebook, 40.0)
+    assert [deed.at_min for deed in cook.deeds] == [40.0, 40.0, 40.0]
+
+
+def test_steps_without_a_wait_between_them_were_done_together(rulebook):
+    cook = Cook(steps=SHUT_BOTH, waiting=Waiting(0.0, 5.0)).do([1, 2], rulebook, 7.0)
+    assert [deed.at_min for deed in cook.deeds] == [7.0, 7.0]
+    cook = Cook(steps=SHUT_BOTH, waiting=Waiting(0.0, 5.0)).do([1, 2, 3], rulebook, 12.0)
+    assert [deed.at_min for deed in cook.deeds] == [7.0, 7.0, 12.0]
+    assert cook.situation.at(rulebook.vocabulary, 12.0)["vents_moved_ago_min"].value == 5.0
 
 
 def test_the_steps_in_hand_end_with_the_first_wait(rulebook):

@@ -36,6 +36,26 @@ def test_nothing_is_presumed_too_early_or_without_a_reading(talk, told, at):
     assert talk.reading(told, at).situation["bottom_vent"] == 0.5
 
 
+@pytest.mark.parametrize(("words", "act", "leaves"), [
+    ("stuck at 180, want 250, both vents wide open", "clear_ash", "ash_cleared_ago_min"),
+    ("180, want 250, steady, both vents wide open, the charcoal is nearly gone", "add_fuel", "fuel_added_ago_min"),
+])
+def test_other_deeds_at_the_fire_are_taken_for_done_too(talk, words, act, leaves):
+    told = talk.say(words, 0)
+    in_hand = [step.act for step in told.steps if step.n in talk.current.steps_in_hand()]
+    assert act in in_hand
+    late = talk.current.waiting.until_min
+    assert leaves in talk.reading({"dome_f": 182}, late).situation
+    talk.reset()
+    talk.say(words, 0)
+    assert leaves not in talk.reading({"dome_f": 182}, 1).situation
+
+
+def test_what_is_only_looked_at_is_not_taken_for_done(talk):
+    talk.say("dome 250, target 250", 0)
+    assert talk.reading({"dome_f": 251}, 30).steps and talk.current.deeds == ()
+
+
 def test_a_fire_choked_a_second_time_is_given_air_again(talk):
     talk.say("dome 180, want 250, both vents shut for 20 minutes, been cooking 3 hours", 0)
     talk.reading({"bottom_vent": 1.0, "top_vent": 1.0}, 1)
