@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from advisor.facts import Fact
 from advisor.vocabulary import Vocabulary
 
-TREND_GOES_STALE_MIN = 5.0   # a trend told longer ago than this does not outlive a new reading
+TREND_GOES_STALE_MIN = 3.0   # a trend told longer ago than this does not outlive a new reading
 MEAT_MOVED_F = 3.0   # a core that changed by that much stands still no more: judgement
 FAR_FROM_TARGET_F = 25.0     # judgement: a dome this far off is no longer "near target"
 VENTS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
@@ -16,7 +16,7 @@ VENTS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 class Move:
     """Something done to the air at a minute: where a vent was put (None: left alone), or the lid lifted and closed.
 
-    bottom_was, top_was: where a vent that was moved stood before (None: unknown).
+    bottom_was, top_was: where a vent that was moved stood before (None: unknown). in_inches: openings are inches, as told.
     """
 
     at_min: float
@@ -25,6 +25,18 @@ class Move:
     lid: bool = False
     bottom_was: float | None = None
     top_was: float | None = None
+    in_inches: bool = False
+
+
+def in_openings(move: Move, bottom_inch: float, top_inch: float) -> Move:
+    """A move told in inches as openings; bottom_inch, top_inch: what an inch opens of each vent."""
+    if not move.in_inches:
+        return move
+
+    def opened(inches: float | None, inch: float) -> float | None:
+        return None if inches is None else min(1.0, inches * inch)
+    return Move(move.at_min, opened(move.bottom, bottom_inch), opened(move.top, top_inch), move.lid,
+                opened(move.bottom_was, bottom_inch), opened(move.top_was, top_inch))
 
 
 def faded(fact: Fact, vocabulary: Vocabulary, now: float) -> bool:
@@ -60,10 +72,12 @@ def ended_by_words(new: Mapping[str, Fact], old: Mapping[str, Fact], vocabulary:
 def moves_in(old: Mapping[str, Fact], new: Mapping[str, Fact], now: float) -> tuple[Move, ...]:
     """What the telling says was done to the air, and when. A vent merely told for the first time was not moved."""
     made = []
-    if (moved := new.get("vents_moved_ago_min")) and {"bottom_vent", "top_vent"} & set(new):
-        bottom, top = (_opening(new, name) for name in ("bottom_vent", "top_vent"))
-        was_bottom, was_top = (_opening(old, name) if name in new else None for name in ("bottom_vent", "top_vent"))
-        made.append(Move(now - float(moved.value), bottom, top, bottom_was=was_bottom, top_was=was_top))
+    for unit in ("", "_in"):
+        names = (f"bottom_vent{unit}", f"top_vent{unit}")
+        if (moved := new.get("vents_moved_ago_min")) and set(names) & set(new):
+            bottom, top = (_opening(new, name) for name in names)
+            was_bottom, was_top = (_opening(old, name) if name in new else None for name in names)
+            made.append(Move(now - float(moved.value), bottom, top, bottom_was=was_bottom, top_was=was_top, in_inches=bool(unit)))
     if (lifted := new.get("lid_opened_ago_min")) and "lid_opened_ago_min" not in old or lifted and lifted.value == 0:
         made.append(Move(now - float(lifted.value), lid=True))
     return tuple(made)

@@ -20,9 +20,6 @@ NEAR_TARGET_F = 15.0        # common practice, no published source: off by 10-15
 SHUT = 0.02                 # a slide that far from its stop lets no air worth naming through: judgement
 BLAZES = ("grease_fire", "flames")
 DIRTY_SMOKE = ("white", "grey", "yellow", "black")
-AHEAD_MIN = 10.0            # how far ahead the pace is followed: about what a fire needs to answer a move
-MOST_AHEAD_F = 30.0         # no pace is believed further than this
-IN_GUSTS = 0.4              # how much of a pace is believed in wind, where gusts make most of it: judgement
 
 
 def derive(situation: Situation, vocabulary: Vocabulary, chart: VentChart, profile: CookerProfile,
@@ -89,9 +86,6 @@ def _pace(book: Book, situation: Situation) -> None:
         book.put("rate_f_per_min", rate)
     if rate is not None:
         book.put("trend", trend_of(rate))
-    if (over := book.number("over_f")) is not None:
-        believed = IN_GUSTS if "windy" in book.known and book.known["windy"].value is True else 1.0
-        book.put("ahead_f", over + believed * max(-MOST_AHEAD_F, min(MOST_AHEAD_F, AHEAD_MIN * (rate or 0.0))))
     if trend_now(book) == "steady" and (target := book.number("target_f")) is not None and not situation.from_target:
         level = level_of(situation.readings, book.now, moved_at)
         book.put("level_off_f", None if level is None else level - target)

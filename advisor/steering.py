@@ -6,58 +6,97 @@ Arithmetic on readings and moves; whether any of it is to be done belongs to the
 import math
 from collections.abc import Iterable, Mapping
 
-from advisor.answered import SMALLEST_GAP, Shown, answer
+from advisor.airway import LEAK, LEAKY, SMALLEST_GAP, Airway
 from advisor.book import Book, number
 from advisor.facts import Fact, Origin
-from advisor.pace import Readings, pace_of
+from advisor.pace import Readings
 from advisor.profile import CookerProfile
+from advisor.record import held, recorded
+from advisor.response import PACE_FADES_MIN, USUAL_SWING, Foretold
 from advisor.rulebook.catalogue import VentChart
 from advisor.situation import Situation
-from advisor.ventchart import Holding, aimed, holding, nudged, stepped
+from advisor.ventchart import Holding, holding
+from advisor.water import SEA_LEVEL_PA, pressure_pa
 
 BURP_EVERY_MIN = 10.0       # common practice, no published source: burp, wait 10, burp again
 HANDS_OFF_MIN = 5.0         # common practice, no published source: no vent move sooner after the last
-ANSWERED_MIN = 8.0          # a setting left alone for so long shows where it leads: judgement
-SETTLED_F = 15.0            # a dome that goes further than this in ten minutes has not shown where it leads
-SHOWS_WITHIN_F = 90.0       # further off it says nothing about what would hold the target
-SHOWN_SD_F, SHOWN_SD_PER_MIN, PACE_SD_MIN = 6.0, 0.25, 6.0  # dial and walls; walls drift; what a dome on the move hides
-FIRST_SD_F = 20.0           # a setting nobody saw being made may still be answering
 SETTLE_BELOW_F = 10.0       # common practice, no published source: "a little under the target, because it creeps up"
+HOT_COOK_F = 400.0          # common practice, no published source: a searing fire wants its bottom vent wide
 INCH_IN = 1.0               # common practice, no published source: the bottom vent about an inch open
-LATELY_MIN = 60.0           # moves within this are counted
+LATELY_MIN = 120.0          # moves within this are counted
+LEAST_OFF_F, FREE_MOVES, DEARER_F = 5.0, 3, 1.0     # an error worth a move, and by how much more after so many: judgement
+MOST_MOVES, DEAREST_F = 6, 4.0       # beyond so many within LATELY_MIN it is chasing: judgement
+QUIET_MIN, BIG_OFF_F, QUIET_FOR_F = 6.0, 25.0, 0.4  # hands off after a move: longer the smaller the error is; judgement
+MOST_CHANGE, MOST_FAR, FAR_F = 1.1, 2.5, 60.0       # of the air's logarithm in one move; when so far off; judgement
+LARGEST_NUDGE = 0.08        # of full travel, for a small error: common practice, no published source - half an inch is too much
+WIDE, WIDE_NUDGE = 0.4, 0.3     # a top open further answers so little that it goes by shares of where it stands: judgement
+STAYS = 0.02                # a bottom vent this near where it should be is left alone: judgement
+HOPE = 0.3                  # of what chart and setting let expect, what is believed before a reading shows it: judgement
+MOST_HOPE, LONG_RUN = 2.0, 1.4  # °F/min of that; what a swing grows to once walls have followed: judgement
 ONE_MOVE_MIN = 2.0          # vents moved within this of each other are one move
 REOPEN_F = (10.0, 20.0, 45.0)   # least, usual and most by which a choked fire gets its air ahead of the target: judgement
+CLOSE_F = (15.0, 50.0, 70.0)     # least, usual and most by which wide vents are closed ahead of it: common practice, 25 to 50
 LONGEST_SHUT_MIN, AIR_AT_LAST_F = 30.0, 25.0  # a fire shut in for so long gets its air as soon as it is so near: judgement
 ANSWERS_IN_MIN = 7.0        # after which the air given back shows: judgement, between dial lag and a fire's answer
+AHEAD_MIN, MOST_AHEAD_F = 15.0, 30.0   # how far ahead a mere pace is followed, and how far it is believed: judgement
+IN_GUSTS = 0.4              # how much of a pace is believed in wind, where gusts make most of it: judgement
 NEAR_F, LAG_MIN = 12.0, 2.0     # a look is due before the dome comes nearer than this; lag of the dial and of a hand
-LOOK_MIN = (3.0, 10.0)      # no look is asked for sooner or later than this on the way: judgement
+LOOK_MIN = (4.0, 10.0)      # no look is asked for sooner or later than this on the way: judgement
+ANSWERED_MIN = 15.0         # after a move the dome is looked at more often for so long: judgement
+SLOW_F_PER_MIN = 1.0        # a dome slower than this needs no look of its own: judgement
 WARM_UP_F = 30.0            # what cold walls take out of a dome that is just held: judgement
 
 
 def steer(book: Book, chart: VentChart, profile: CookerProfile, situation: Situation) -> None:
     """Put all of them into the book."""
     book.put("inch_bottom", min(1.0, INCH_IN / profile.bottom_travel_in))
+    book.put("inch_top", min(1.0, INCH_IN / profile.top_travel_in))
     _done_lately(book, situation)
+    target = book.number("target_f")
+    if target is not None:
+        _towards(book, holding(chart, profile, target), situation, target)
+    _ahead_by_pace(book)
+    _reopening(book)
+
+
+def _towards(book: Book, hold: Holding, situation: Situation, target: float) -> None:
+    book.put("over_for_min", over_for(situation.readings, target, book.now))
+    book.put("settle_f", target - SETTLE_BELOW_F)
+    told, numbers = settings(book.known, hold, situation, book.now)
+    origin: Origin = "learned" if hold.cooks else "derived"
+    for name, value in numbers.items():
+        book.put(name, value, origin)
+    move = None
+    if told:
+        book.put("ahead_f", round(told.ahead[1], 1))
+        move = move_in(told.ahead[1], book.number("moves_lately") or 0.0, book.number("vents_moved_ago_min"))
+        book.put("move_in_min", move)
+    moved = book.number("vents_moved_ago_min")
+    answering = moved is not None and moved < ANSWERED_MIN
+    book.put("look_in_min", look_in(book.number("over_f"), book.number("rate_f_per_min"), QUIET_MIN if answering else move))
+    if hold.cooks:
+        book.put("chart_top", hold.opening, "learned")
+        book.put("chart_cooks", str(hold.cooks), "learned")
+
+
+def _ahead_by_pace(book: Book) -> None:
+    """Where the dome heads by its pace alone, when the vents are not known."""
+    if (over := book.number("over_f")) is not None:
+        windy = "windy" in book.known and book.known["windy"].value is True
+        by_pace = AHEAD_MIN * (book.number("rate_f_per_min") or 0.0)
+        book.put("ahead_f", over + (IN_GUSTS if windy else 1.0) * max(-MOST_AHEAD_F, min(MOST_AHEAD_F, by_pace)))
+
+
+def _reopening(book: Book) -> None:
     if (over := book.number("over_f")) is not None:
         shut = min(book.number("vents_moved_ago_min") or 0.0, LONGEST_SHUT_MIN)
         rate = book.number("rate_f_per_min")
         until = over - max(reopen_ahead(rate), AIR_AT_LAST_F if shut >= LONGEST_SHUT_MIN else 0.0)
         book.put("until_reopen_f", until)
         book.put("reopen_in_min", reopen_in(until, rate))
-    target = book.number("target_f")
-    if target is None:
-        return
-    book.put("over_for_min", over_for(situation.readings, target, book.now))
-    book.put("settle_f", target - SETTLE_BELOW_F)
-    book.put("look_in_min", look_in(book.number("over_f"), book.number("rate_f_per_min")))
-    hold, below = holding(chart, profile, target), holding(chart, profile, target - SETTLE_BELOW_F)
-    origin: Origin = "learned" if hold.cooks else "derived"
-    shown = shown_settings(situation, target, book.number("top_vent"), heading(book.known), book.now)
-    for name, opening in settings(book.known, hold, shown, below.opening / hold.opening).items():
-        book.put(name, opening, origin)
-    if hold.cooks:
-        book.put("chart_top", hold.opening, "learned")
-        book.put("chart_cooks", str(hold.cooks), "learned")
+        below = -over - close_ahead(rate)
+        book.put("until_close_f", below)
+        book.put("close_in_min", reopen_in(below, None if rate is None else -rate))
 
 
 def _done_lately(book: Book, situation: Situation) -> None:
@@ -82,13 +121,18 @@ def _apart(minutes: Iterable[float]) -> int:
     return count
 
 
-def look_in(over_f: float | None, rate: float | None) -> float | None:
-    """Minutes until a dome on the move needs the next look: before it comes near the target, or soon when it runs away."""
-    if over_f is None or rate is None:
+def look_in(over_f: float | None, rate: float | None, move_in_min: float | None = None) -> float | None:
+    """Minutes until the dome needs the next look: when the vents may be worth moving, before it comes near the target, or
+    soon when it runs away."""
+    if over_f is None or rate is None and move_in_min is None:
         return None
     soonest, latest = LOOK_MIN
-    if not rate or over_f * rate > 0:
-        return latest if abs(rate) < 1.0 else 0.5 * latest
+    if move_in_min is not None:
+        latest = max(soonest, min(latest, move_in_min))
+    if not rate or abs(rate) < SLOW_F_PER_MIN:
+        return latest
+    if over_f * rate > 0:
+        return 0.5 * LOOK_MIN[1]
     return float(round(max(soonest, min(latest, (abs(over_f) - NEAR_F) / abs(rate) - LAG_MIN))))
 
 
@@ -96,6 +140,12 @@ def reopen_ahead(rate: float | None) -> float:
     """°F above the target at which a choked fire gets its air back, the dome moving at that rate."""
     least, usual, most = REOPEN_F
     return usual if rate is None or rate >= 0 else round(max(least, min(most, -rate * ANSWERS_IN_MIN)))
+
+
+def close_ahead(rate: float | None) -> float:
+    """°F below the target at which vents that were opened wide are closed down, the dome moving at that rate."""
+    least, usual, most = CLOSE_F
+    return usual if rate is None else max(least, min(most, least + rate * ANSWERS_IN_MIN))
 
 
 def over_for(readings: Readings, target_f: float, now: float) -> float | None:
@@ -112,55 +162,65 @@ def reopen_in(until_f: float, rate: float | None) -> float | None:
     return float(round(max(soonest, min(latest, until_f / -rate)))) if rate < 0 else 0.5 * latest
 
 
-def shown_settings(situation: Situation, target_f: float, top: float | None, ahead_f: float | None,
-                   now: float) -> list[Shown]:
-    """What the settings of this cook have shown, each left alone for a while.
+def move_in(ahead_f: float, moves: float, moved_ago: float | None) -> float | None:
+    """Minutes until the vents are worth moving again: 0 now, None when nothing is off.
 
-    The last counts with where the dome heads; earlier ones with where it headed before they were changed.
+    The smaller the error and the more moves were made, the longer the hands stay off.
     """
-    shown, since, stood = [], -math.inf, None
-    for move in situation.moves:
-        if move.top is None:
-            continue
-        stood = move.top_was if stood is None else stood
-        if stood is not None and move.at_min - since >= ANSWERED_MIN:
-            shown += _seen(stood, situation.readings, target_f, since, move.at_min, now)
-        since, stood = move.at_min, move.top
-    if top is not None and ahead_f is not None and now - since >= ANSWERED_MIN:
-        shown.append(Shown(top, ahead_f, SHOWN_SD_F if since > -math.inf else FIRST_SD_F))
-    return [one for one in shown if one.opening > SMALLEST_GAP and abs(one.off_f) <= SHOWS_WITHIN_F]
-
-
-def _seen(opening: float, readings: Readings, target_f: float, since: float, until: float, now: float) -> list[Shown]:
-    """A setting that stood from `since` until `until`, by its last readings."""
-    used = tuple(reading for reading in readings if reading[0] <= until)
-    if not used or used[-1][0] < since + 0.5 * ANSWERED_MIN:
-        return []
-    rate = pace_of(used, used[-1][0], since)
-    sd = SHOWN_SD_F + SHOWN_SD_PER_MIN * (now - until) + PACE_SD_MIN * abs(rate or 0.0)
-    return [Shown(opening, used[-1][1] - target_f + PACE_SD_MIN * (rate or 0.0), sd if rate is not None else max(sd, FIRST_SD_F))]
-
-
-def heading(known: Mapping[str, Fact]) -> float | None:
-    """Where the dome heads, °F off the target, once it moves slowly; None while it is still answering."""
-    over, ahead, trend = number(known, "over_f"), number(known, "ahead_f"), known.get("trend")
-    if trend and trend.value != "steady" and "rate_f_per_min" not in known:
+    dearer = DEARER_F * max(0.0, moves - FREE_MOVES) + DEAREST_F * max(0.0, moves - MOST_MOVES)
+    if abs(ahead_f) < LEAST_OFF_F + dearer:
         return None
-    if (level := number(known, "level_off_f")) is not None:
-        return level
-    return ahead if over is not None and ahead is not None and abs(ahead - over) <= SETTLED_F else None
+    quiet = QUIET_MIN + QUIET_FOR_F * max(0.0, BIG_OFF_F - abs(ahead_f))
+    return 0.0 if moved_ago is None else float(max(0, round(quiet - moved_ago)))
 
 
-def settings(known: Mapping[str, Fact], prior: Holding, shown: Iterable[Shown], settle: float) -> dict[str, float]:
-    """Openings of the vents by name. settle: part of the holding setting that holds SETTLE_BELOW_F less."""
-    found = answer(prior.opening, prior.log_sd, shown)
-    hold = round(found.hold, 3)
-    names = {"hold_top": hold, "settle_top": round(max(SMALLEST_GAP, settle * hold), 3),
-             "warm_top": round(min(1.0, hold * math.exp(found.gain * WARM_UP_F)), 3)}
-    top, bottom, ahead = number(known, "top_vent"), number(known, "bottom_vent"), number(known, "ahead_f")
-    if top is not None and ahead is not None:
-        level = number(known, "level_off_f")
-        names |= {"aim_top": aimed(top, ahead, found), "nudge_top": nudged(top, ahead if level is None else level, found)}
-    if bottom is not None and ahead is not None:
-        names["aim_bottom"] = stepped(bottom, ahead, found)
-    return names | {"close_top": names.get("aim_top", names["settle_top"])}
+def settings(known: Mapping[str, Fact], prior: Holding, situation: Situation,
+             now: float) -> tuple[Foretold | None, dict[str, float]]:
+    """What the readings foretell, and the openings of the vents by name."""
+    airway, target = _airway(known), number(known, "target_f") or 0.0
+    top, over = number(known, "top_vent"), number(known, "over_f")
+    stands = number(known, "bottom_vent")
+    bottom = airway.inch if stands is None else stands
+    chart = Airway(airway.inch).way(prior.opening, airway.inch) + (0.0 if prior.cooks else _thin_air(number(known, "altitude_ft")))
+    hope = 0.0 if top is None or over is None else _hope(airway.way(top, bottom) - chart, over)
+    record = recorded(situation, known, target, airway, hope, now)
+    told = record.now.told(now, record.noise) if record.now else None
+    level, _ = held(record, chart, prior.log_sd, now)
+    swing = LONG_RUN * (told.swing_f if told else USUAL_SWING)
+    names = {name: airway.top_for(level + by / swing, airway.inch)
+             for name, by in (("hold_top", 0.0), ("settle_top", -SETTLE_BELOW_F), ("warm_top", WARM_UP_F))}
+    names["close_top"] = names["settle_top"] if top is None else min(top, names["settle_top"])
+    if told and record.now and top is not None and over is not None:
+        keeps = target >= HOT_COOK_F or 0.5 * airway.inch <= bottom <= 2.0 * airway.inch
+        names |= _next(airway, record.now.way, told, (top, bottom, over), bottom if keeps else airway.inch)
+    return told, {name: round(value, 3) for name, value in names.items()}
+
+
+def _thin_air(altitude_ft: float | None) -> float:
+    """How much wider the way must be at this height for the same oxygen, as a logarithm: the trade's chart is of low land."""
+    return -math.log(pressure_pa(altitude_ft or 0.0) / SEA_LEVEL_PA)
+
+
+def _airway(known: Mapping[str, Fact]) -> Airway:
+    leaks = "gasket_leaks" in known and known["gasket_leaks"].value is True
+    return Airway(number(known, "inch_bottom") or Airway().inch, number(known, "inch_top") or Airway().top_inch, LEAKY if leaks else LEAK)
+
+
+def _hope(above: float, over: float) -> float:
+    """°F per minute: where the chart says that a setting so far above the holding one leads, believed a little."""
+    return max(-MOST_HOPE, min(MOST_HOPE, HOPE * (USUAL_SWING * LONG_RUN * above - over) / PACE_FADES_MIN))
+
+
+def _next(airway: Airway, way: float, told: Foretold, stands: tuple[float, float, float], kept: float) -> dict[str, float]:
+    """Where top and bottom go next; no aim_bottom where the bottom stays. stands: top, bottom, °F over; kept: where the
+    bottom should stand. For a small error the top alone moves, and not far, as long as it has anything to give.
+    """
+    top, bottom, over = stands
+    small = max(abs(over), abs(told.ahead[1])) < BIG_OFF_F
+    most = MOST_FAR if abs(over) >= FAR_F else MOST_CHANGE
+    aim_top, aim_bottom = airway.placed(way + max(-most, min(most, told.change)), bottom if small else kept)
+    if small and SMALLEST_GAP < top < 1.0:
+        reach = LARGEST_NUDGE if top < WIDE else WIDE_NUDGE * top
+        aim_top, aim_bottom = max(top - reach, min(top + reach, aim_top)), bottom
+    names = {"aim_top": aim_top, "close_top": aim_top}
+    return names if abs(aim_bottom - bottom) < STAYS else names | {"aim_bottom": aim_bottom}

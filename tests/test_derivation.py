@@ -3,15 +3,16 @@
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from advisor.answered import Answer
+from advisor.airway import Airway
 from advisor.derivation import derive
 from advisor.pace import level_of, pace_of, trend_of
 from advisor.profile import CookerProfile
 from advisor.situation import Situation
-from advisor.ventchart import LARGEST_NUDGE, WIDE, nudged, opening_for
+from advisor.steering import LARGEST_NUDGE, QUIET_MIN, WIDE, move_in
+from advisor.ventchart import opening_for
 from advisor.water import boiling_point_f, pressure_pa
 
 PLAIN = CookerProfile()
@@ -108,13 +109,68 @@ def test_a_hotter_target_never_needs_a_smaller_opening(rulebook, one, other):
     assert opening_for(chart, min(one, other)) <= opening_for(chart, max(one, other))
 
 
-@given(st.floats(0, 1), st.floats(-300, 300), st.floats(0.02, 1), st.floats(0.0035, 0.04))
-def test_a_nudge_is_small_and_the_right_way(top, over, hold, gain):
-    moved = nudged(top, over, Answer(hold, gain))
-    assert 0.02 <= moved <= 1
-    assert abs(moved - max(0.02, top)) <= LARGEST_NUDGE + 0.001 if top < WIDE else 0.7 * top <= moved <= 1.42 * top + 0.001
-    if top > 0.02:
-        assert moved <= top + 0.001 if over > 0 else moved >= top - 0.001
+@pytest.mark.parametrize("over", [-24, -12, -6, 6, 12, 24])
+@pytest.mark.parametrize("top", [0.05, 0.12, 0.2, 0.35])
+def test_a_small_error_is_a_small_move_of_the_top_the_right_way(known, top, over):
+    """Small moves: half an inch is too much. Common practice, no published source."""
+    facts = known((0, {"dome_f": 250 + over, "target_f": 250, "top_vent": top, "bottom_vent": 0.25, "trend": "steady"}))
+    assert 0.02 <= facts["aim_top"] <= 1 and abs(facts["aim_top"] - top) <= LARGEST_NUDGE + 0.001
+    assert "aim_bottom" not in facts   # the bottom stays where it stands
+    if facts["move_in_min"] == 0:
+        assert (facts["aim_top"] - top) * facts["ahead_f"] < 0
+
+
+WIDE_TOPS = pytest.mark.parametrize(("top", "bottom"), [(0.42, 0.25), (0.5, 0.25), (0.7, 0.25), (0.5, 0.125)])
+
+
+def steady_at_325(known, top, bottom, over):
+    return known((0, {"dome_f": 325 + over, "target_f": 325, "top_vent": top, "bottom_vent": bottom, "trend": "steady"}))
+
+
+@WIDE_TOPS
+def test_the_change_of_air_is_small_for_a_small_error_and_grows_with_it(known, top, bottom):
+    way = Airway(0.25).way
+    changes = []
+    for over in (-24, -12, -7, 7, 12, 24):
+        facts = steady_at_325(known, top, bottom, over)
+        changes.append(way(facts["aim_top"], facts.get("aim_bottom", bottom)) - way(top, bottom))
+        assert changes[-1] * over < 0 and abs(changes[-1]) <= 0.024 * abs(over)
+        assert facts.get("aim_bottom", bottom) == bottom or facts["aim_top"] == 1   # both only when one has no more to give
+    assert changes == sorted(changes, reverse=True)
+
+
+@WIDE_TOPS
+@pytest.mark.parametrize("over", [-12, -7])
+def test_for_a_dozen_degrees_no_vent_is_thrown_wide_open(known, top, bottom, over):
+    """Half as far open again at the most: small error, small move, common practice, no published source."""
+    assert steady_at_325(known, top, bottom, over)["aim_top"] <= max(1.5 * top, top + LARGEST_NUDGE)
+
+
+@given(over=st.integers(-74, 74), top=st.floats(0, 1), bottom=st.floats(0.03, 1), target=st.sampled_from([225, 275, 350, 600]))
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_one_move_is_bounded_and_never_shuts_the_fire_out(known, over, top, bottom, target):
+    facts = known((0, {"dome_f": target + over, "target_f": target, "top_vent": round(top, 3), "bottom_vent": round(bottom, 3)}))
+    if "aim_top" in facts:
+        assert 0.02 <= facts["aim_top"] <= 1 and 0.03 <= facts.get("aim_bottom", bottom) <= 1
+        if abs(over) < 25 and abs(facts["ahead_f"]) < 25 and top < WIDE:
+            assert abs(facts["aim_top"] - round(top, 3)) <= LARGEST_NUDGE + 0.001 or facts["aim_top"] == 0.02
+
+
+@given(st.floats(-75, 75), st.integers(0, 9), st.floats(0, 60))
+def test_hands_stay_off_after_a_move_the_longer_the_less_is_off(ahead, moves, ago):
+    wait, off = move_in(ahead, moves, ago), abs(ahead)
+    assert wait is None or wait >= 0
+    if wait is not None:
+        assert ago + wait >= QUIET_MIN - 0.5   # it is given in whole minutes
+        further = move_in(off + 5, moves, ago)
+        assert further is not None and further <= wait
+    more = move_in(ahead, moves + 1, ago)
+    assert more is None or more == wait
+
+
+def test_a_dome_that_is_off_by_nothing_needs_no_move():
+    assert move_in(0.0, 0, None) is None
+    assert move_in(20.0, 0, None) == 0
 
 
 def test_a_level_takes_two_looks_after_the_last_move_has_shown():

@@ -8,9 +8,9 @@ ADVISOR = Path(__file__).parent.parent / "advisor"
 ROWS = [
     {"errors", "units", "facts", "clock"},
     {"suggestions", "conditions", "yamlfile", "cooknames"},
-    {"vocabulary", "profile", "settings", "water", "answered", "book", "pace"},
+    {"vocabulary", "profile", "settings", "water", "airway", "response", "book", "pace"},
     {"rulebook"},
-    {"changes", "situation", "ventchart", "steering", "derivation"},
+    {"changes", "situation", "ventchart", "record", "steering", "derivation"},
     {"inference", "language", "thermal", "logbook", "wording"},
     {"reply", "lacking", "steps"},
     {"plan", "questions", "explanation", "telling"},
@@ -113,3 +113,11 @@ def test_physics_knows_no_rules():
              and any(name.startswith("advisor.") and name.split(".")[1] not in ("thermal", "errors", "units")
                      for name in imports(tree))]
     assert wrong == []
+
+
+def test_what_a_dome_answers_is_arithmetic_alone():
+    """Airway and response know no facts, no rules and no cooker; record knows the cook's own words and no rules."""
+    needed = {module: {name.split(".")[1] for name in imports(tree) if name.startswith("advisor.")}
+              for _, module, tree in modules() if module in ("airway", "response", "record")}
+    assert needed["airway"] == needed["response"] == set()
+    assert not needed["record"] & {"rulebook", "ventchart", "steering", "derivation", "inference", "thermal"}

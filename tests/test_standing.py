@@ -63,7 +63,19 @@ def test_a_reply_sets_it_done_sets_it_anew_and_small_talk_leaves_it(conversation
     conversation.reading({"dome_f": 345}, 4)
     assert conversation.current.waiting == Waiting(2, 7, True)
     conversation.reading({"dome_f": 340}, 8)
-    assert conversation.current.waiting == Waiting(8, 18, False)
+    assert conversation.current.waiting == Waiting(8, 13, False)   # the dome is read five minutes after a burp
+
+
+def test_the_look_after_a_burp_comes_sooner_than_the_next_burp(conversation):
+    """Wait 10 between burps: common practice, no published source."""
+    conversation.say("im 100 over, want 250, been going 3 hours", 0)
+    conversation.say("done", 2)
+    conversation.say("340", 8)
+    conversation.say("burped it", 9)
+    for minute, dome in ((14, 330), (17, 325)):
+        reply = conversation.reading({"dome_f": dome}, minute)
+        assert reply.steps[0].act == "wait" and reply.steps[0].wait_min >= 19 - minute, minute
+    assert conversation.reading({"dome_f": 322}, 19).steps[0].act == "burp_lid"
 
 
 def test_the_text_names_the_wait_that_runs(conversation):

@@ -86,7 +86,7 @@ def _origin(facts: Mapping[str, Fact], minute: float) -> str:
 
 
 def _moved(moves: Iterable[Move]) -> tuple[Placed, ...]:
-    ends = [(move.at_min, vent, getattr(move, vent), getattr(move, f"{vent}_was")) for move in moves for vent in VENTS]
+    ends = [(move.at_min, vent, getattr(move, vent), getattr(move, f"{vent}_was")) for move in moves if not move.in_inches for vent in VENTS]
     return tuple(placed for placed in ends if placed[2] is not None)
 
 

@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 from typing import Any
 
+from advisor.changes import Move, in_openings
 from advisor.facts import Fact
 from advisor.profile import CookerProfile
-from advisor.situation import Move, Situation
+from advisor.situation import Situation
 from advisor.thermal.known import Known, Reading, VentMove
 
 OLDEST_MIN = 45.0        # a dome not read for longer says nothing about now
@@ -22,11 +23,12 @@ def known_of(situation: Situation, facts: Mapping[str, Fact], profile: CookerPro
         return None
     if any(told.get(name) is True for name in BEYOND) or told.get("stage") in NOT_COOKING:
         return None
-    moves = tuple(VentMove(move.at_min - now, move.bottom, move.top, move.lid) for move in situation.moves)
+    made = tuple(in_openings(move, 1.0 / profile.bottom_travel_in, 1.0 / profile.top_travel_in) for move in situation.moves)
+    moves = tuple(VentMove(move.at_min - now, move.bottom, move.top, move.lid) for move in made)
     return Known(
         target_f=float(told["target_f"]), readings=readings, moves=moves,
-        bottom=_before(situation.moves, "bottom", told.get("bottom_vent")),
-        top=_before(situation.moves, "top", told.get("top_vent")),
+        bottom=_before(made, "bottom", told.get("bottom_vent")),
+        top=_before(made, "top", told.get("top_vent")),
         lit_ago_min=told.get("lit_ago_min"), soaked=_soaked(told), fuel_share=told.get("fuel_level"),
         ash_heavy={"heavy": True, "light": False}.get(told.get("ash")), gasket_leaks=told.get("gasket_leaks"),
         windy=told.get("windy"), ambient_f=told.get("ambient_f"), deflector_in=told.get("deflector_in"),

@@ -8,11 +8,11 @@ from collections.abc import Mapping
 from math import exp, log
 from typing import TYPE_CHECKING
 
-from advisor.answered import SMALLEST_GAP
+from advisor.airway import SMALLEST_GAP
 from advisor.facts import Fact
 from advisor.situation import Situation
-from advisor.steering import heading, settings, shown_settings
-from advisor.ventchart import A_LITTLE_UNDER, Holding
+from advisor.steering import settings
+from advisor.ventchart import Holding
 
 if TYPE_CHECKING:
     from advisor.thermal.hold import Hold
@@ -43,6 +43,5 @@ def sized(situation: Situation, facts: Mapping[str, Fact], chart: Holding, found
           now: float) -> dict[str, Fact]:
     """The settings again, with the model heard: facts that take the place of those the chart gave."""
     hold, spread = joined(chart, found, doubted)
-    top = facts["top_vent"].value if "top_vent" in facts else None
-    shown = shown_settings(situation, float(facts["target_f"].value), top, heading(facts), now)
-    return {name: Fact(name, value, origin, now) for name, value in settings(facts, Holding(hold, spread), shown, A_LITTLE_UNDER).items()}
+    _, openings = settings(facts, Holding(hold, spread), situation, now)
+    return {name: Fact(name, value, origin, now) for name, value in openings.items()}

@@ -15,6 +15,7 @@ from advisor.reply import Reply
 TALK = yaml.safe_load((Path(__file__).parent.parent / "data" / "stalled_talk.yaml").read_text(encoding="utf-8"))
 FAMILIES = {"will-not-climb", "fire-out", "swinging", "weather"}
 HANDS_OFF_MIN = 5  # no vent move sooner after the last
+CRACK = 0.1        # both vents may be cracked together for the first breath; anything more waits for that to show
 
 
 def hold(rulebook, turns) -> list[Reply]:
@@ -33,6 +34,12 @@ def rules_of(reply: Reply) -> set[str]:
 
 def acts_of(reply: Reply) -> list[str]:
     return [step.act for step in reply.steps]
+
+
+def moves_of(reply: Reply) -> list[tuple[str, float]]:
+    """The vents that are moved: not those told to stand where they are known to stand."""
+    stands = reply.situation
+    return [(vent, opening) for vent, opening in vents_of(reply) if stands.get(f"{vent}_vent") != opening]
 
 
 def vents_of(reply: Reply) -> list[tuple[str, float]]:
@@ -127,15 +134,32 @@ def test_a_hot_cook_is_never_told_an_inch(rulebook):
 
 
 def test_a_nudge_is_tiny_and_not_repeated_before_it_shows(rulebook):
-    turns = [(0, "238, target 250, steady, top an eighth open"), (1, "done"), (8, "238")]
-    first, second, third = hold(rulebook, turns)
-    (vent, opening), = vents_of(first)
+    turns = [(0, "238, target 250, steady, top an eighth open, bottom an inch"), (1, "done"), (8, "238"), (14, "238")]
+    first, second, third, fourth = hold(rulebook, turns)
+    (vent, opening), = moves_of(first)
     assert vent == "top" and 0.12 < opening <= 0.2
-    assert vents_of(second) == [] and len(vents_of(third)) == 1
+    assert vents_of(second) == vents_of(third) == []   # the smaller the error, the longer the hands stay off
+    (vent, further), = moves_of(fourth)
+    assert vent == "top" and opening < further <= opening + 0.08
+
+
+def test_for_a_small_error_one_vent_moves_even_if_the_other_is_unknown(rulebook):
+    """A bottom that nobody told of may stand wide: to set it to an inch would be the larger move of the two."""
+    assert [vent for vent, _ in moves_of(last(rulebook, (0, "238, target 250, steady, top an eighth open")))] == ["top"]
 
 
 def test_wide_vents_are_not_nudged_wider(rulebook):
     assert vents_of(last(rulebook, (0, "235, target 250, steady, top half open, bottom an inch"))) == []
+
+
+def test_a_fire_just_opened_up_is_not_closed_down_before_it_climbs(rulebook):
+    """Closing down in time is for a dome that comes up: common practice, no published source."""
+    opened = [(0, "dome 200 want 250, top vent is wide open"), (1, "done")]
+    assert not [opening for _, opening in moves_of(hold(rulebook, opened)[-1]) if opening < 0.5]
+    steady = last(rulebook, *opened, (7, "200 and steady"))
+    assert not [opening for _, opening in moves_of(steady) if opening < 0.5], steady.text
+    rising = last(rulebook, *opened, (7, "225 and climbing"))
+    assert ("bottom", 0.25) in vents_of(rising)
 
 
 # -- step by step to the cause --------------------------------------------------------------------------------------
@@ -189,8 +213,11 @@ def test_a_choked_fire_gets_air_by_vents_one_at_a_time_and_no_lid(rulebook):
     first, second = hold(rulebook, [(0, "I choked it an hour ago and forgot it, now it's at 160, want 250"),
                                     (6, "done the first two")])
     assert acts_of(first)[0] == "keep_lid_shut" and vents_of(first)[0] == ("top", 0.08)
-    waits = {step.parameters["vent"]: step.wait_min for step in first.steps if step.act == "set_vent"}
-    assert min(waits.values()) >= HANDS_OFF_MIN
+    waited = 0.0
+    for step in (step for step in first.steps if step.act == "set_vent"):
+        assert step.parameters["opening"] <= CRACK or waited >= HANDS_OFF_MIN, step.says
+        waited = step.wait_min or 0.0
+    assert waited >= HANDS_OFF_MIN
     assert "open-a-crack-first" in cautions_of(first)
     assert (("bottom", 1) not in vents_of(second)) and not {"open_lid_slowly", "stir_fuel"} & set(acts_of(second))
 
@@ -243,11 +270,12 @@ def test_one_side_is_no_fault_while_it_holds(rulebook):
     assert acts_of(stuck)[0] == "clear_ash"
 
 
-def test_the_thin_air_of_a_mountain_takes_a_wider_step(rulebook):
+def test_the_thin_air_of_a_mountain_never_takes_a_smaller_step(rulebook):
+    """Where the vents are known the readings show what thin air asks for; the first move is that of the plain."""
     words = "stuck at 215, want 250, top an eighth, bottom an inch"
-    (_, low), = vents_of(last(rulebook, (0, words)))
-    (_, high), = vents_of(last(rulebook, (0, f"up at 7000 feet, {words}")))
-    assert high > low
+    (_, low), = moves_of(last(rulebook, (0, words)))
+    (_, high), = moves_of(last(rulebook, (0, f"up at 7000 feet, {words}")))
+    assert 0.12 < low <= high
 
 
 # -- the words -----------------------------------------------------------------------------------------------------

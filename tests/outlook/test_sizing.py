@@ -1,13 +1,19 @@
 """Chart and model joined: by precision, never past what either says, and the chart alone when the model fails."""
 
-from math import log
+from dataclasses import replace
 
+import numpy as np
 import pytest
 
-from advisor.answered import Answer, Shown, answer
+from advisor.airway import Airway
+from advisor.changes import Move
+from advisor.facts import Fact
 from advisor.outlook.sizing import joined
+from advisor.response import SHAPES
+from advisor.situation import Situation
+from advisor.steering import move_in, settings
 from advisor.thermal.hold import Hold
-from advisor.ventchart import Holding, aimed, nudged
+from advisor.ventchart import Holding
 
 TRADE = Holding(0.22, 0.5)
 
@@ -40,38 +46,59 @@ def test_what_was_learned_from_the_same_cooks_is_not_counted_twice():
     assert joined(Holding(0.22, 0.3), hold(0.2), doubted=False)[1] < 0.25
 
 
+def steering(top, over, prior=TRADE, readings=(), moves=(), target=250.0):
+    """Openings by name with a dome so far over a target, the bottom at an inch, at minute 60."""
+    said = {"target_f": target, "dome_f": target + over, "over_f": over, "top_vent": top, "bottom_vent": 0.25}
+    known = {name: Fact(name, float(value), "said", 60.0) for name, value in said.items()}
+    readings = tuple(readings) or ((60.0, target + over),)
+    told, openings = settings(known, prior, Situation(readings=readings, moves=tuple(moves)), 60.0)
+    return told, openings
+
+
 @pytest.mark.parametrize("off", [-60, -20, 20, 60])
 def test_what_a_setting_shows_pulls_the_right_way(off):
-    alone = answer(0.2, 0.5, []).hold
-    shown = answer(0.2, 0.5, [Shown(0.2, off)]).hold
-    assert (shown < alone) == (off > 0)
+    """A dome that rested there for an hour with the top as the chart has it: the chart is off, by that way."""
+    rested = [(float(minute), 250.0 + off) for minute in range(0, 61, 10)]
+    _, openings = steering(0.22, off, readings=rested)
+    assert (openings["hold_top"] < 0.22) == (off > 0)
+    assert (openings["aim_top"] < 0.22) == (off > 0)
 
 
-@pytest.mark.parametrize(("slope", "gain"), [(35.0, 1 / 35.0), (200.0, 1 / 200.0)])
-def test_two_settings_show_how_strongly_the_cooker_answers(slope, gain):
-    """slope: °F for a unit of the opening's logarithm."""
-    shown = [Shown(0.15 * factor, slope * log(factor), 4.0) for factor in (0.6, 0.8, 1.3)]
-    found = answer(0.3, 0.5, shown)
-    assert found.hold == pytest.approx(0.15, rel=0.12)
-    assert abs(log(found.gain / gain)) < 0.5 * abs(log(0.009 / gain))
+def test_a_sure_chart_is_pulled_less():
+    rested = [(float(minute), 290.0) for minute in range(0, 61, 10)]
+    sure, unsure = (steering(0.22, 40, Holding(0.22, sd), rested)[1]["hold_top"] for sd in (0.1, 0.5))
+    assert unsure < sure < 0.22
 
 
-@pytest.mark.parametrize(("top", "ahead"), [(1.0, 100), (0.3, 25), (0.05, -40), (0.0, -100)])
+def test_settings_for_less_heat_are_smaller():
+    _, openings = steering(0.22, 0)
+    assert 0.02 <= openings["settle_top"] < openings["hold_top"] < openings["warm_top"] <= 1.0
+
+
+@pytest.mark.parametrize(("top", "ahead"), [(1.0, 70), (0.3, 25), (0.05, -40), (0.02, -70)])
 def test_one_move_is_bounded_and_never_shuts_the_vent(top, ahead):
-    moved = aimed(top, ahead, Answer(0.15))
-    assert 0.02 <= moved <= 1.0
-    assert (moved < top) == (ahead > 0)
+    rested = [(float(minute), 250.0 + ahead) for minute in range(0, 61, 10)]
+    _, openings = steering(top, ahead, readings=rested)
+    assert 0.02 <= openings["aim_top"] <= 1.0 and 0.03 <= openings.get("aim_bottom", 0.25) <= 1.0
+    assert (openings["aim_top"] < top) == (ahead > 0)
 
 
-@pytest.mark.parametrize(("slope", "shows"), [(40.0, 0.8), (54.0, 0.8), (200.0, 0.45)])
-def test_small_moves_settle_whether_the_cooker_answers_little_or_much(slope, shows):
-    """°F for a unit of the opening's logarithm; a part of it shows by the next look. 54 along the chart, 200 in the model."""
-    top, dome, before, shown = 0.3, 30.0, 30.0, []
-    for _ in range(14):
-        ahead = dome + (dome - before)
-        shown = [*shown, Shown(top, ahead, 6.0 + abs(dome - before))][-5:]
-        if abs(dome) > 8 and dome * ahead > 0:
-            top = nudged(top, ahead, answer(0.2, 0.5, shown))
-        rest = slope * log(top / 0.3) + 30.0
-        before, dome = dome, dome + shows * (rest - dome)
-    assert abs(dome) <= 15.0
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("swing", [12.0, 25.0, 80.0])
+def test_small_moves_settle_whether_the_cooker_answers_little_or_much_early_or_late(shape, swing):
+    """°F for each e-fold of air. From 30 °F over, read every 8 minutes to 5 °F, moved only when it is said to be due."""
+    way, top, done, readings, moves, offs = Airway().way, 0.3, [], [], [], []
+    for minute in np.arange(60.0 - 200.0, 61.0, 8.0):
+        off = 30.0 + swing * sum(change * shape(minute - at) for at, change in done)
+        offs.append(off)
+        readings.append((minute, 250.0 + 5 * round(off / 5)))
+        shifted = [(at - minute + 60.0, dome) for at, dome in readings]
+        past = [replace(move, at_min=move.at_min - minute + 60.0) for move in moves]
+        told, openings = steering(top, readings[-1][1] - 250.0, readings=shifted, moves=past)
+        ago = minute - moves[-1].at_min if moves else None
+        if move_in(told.ahead[1], len([one for one in moves if minute - one.at_min <= 120.0]), ago) == 0.0:
+            done.append((minute, way(openings["aim_top"], 0.25) - way(top, 0.25)))
+            moves.append(Move(minute, top=openings["aim_top"], top_was=top))
+            top = openings["aim_top"]
+    assert max(abs(off) for off in offs[-6:]) <= 15.0
+    assert min(offs) >= -20.0
