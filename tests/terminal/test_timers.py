@@ -60,8 +60,8 @@ def test_a_wait_that_is_over_is_said_once_and_once_more(shut):
 
 def test_an_answer_ends_the_waiting_for_one(shut):
     assert shut.at(6).lines()
-    assert shut.at(7, "340").at(12).lines() == []
-    assert shut.at(17).lines() == ["10 minutes gone by. Tell me whether this is done, and what the dome reads: burp the lid."]
+    assert shut.at(7, "340").at(11).lines() == []
+    assert shut.at(12).lines() == ["5 minutes gone by. Tell me whether this is done, and what the dome reads: burp the lid."]
 
 
 def test_the_second_line_can_be_had_later_or_not_at_all(conversation):
