@@ -45,7 +45,7 @@ COVERS = {
     "gauge_suspect": {"fire_out"},
     "smoke": {"fire_out"},
     "ash": {"choked"},
-    "smell": {"tastes_bitter", "choked", "grease_fire", "flames", "lighter_fluid", "wood_state"},
+    "smell": {"choked", "grease_fire", "flames", "lighter_fluid", "wood_state"},
     "grease_fire": {"fire_out", "trend", "smoke_blows_down"},
     "trend": {"fire_out", "smoke_blows_down", "gauge_suspect"},
     "gasket_leaks": {"smoke_amount"},
