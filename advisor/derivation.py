@@ -32,6 +32,7 @@ def derive(situation: Situation, vocabulary: Vocabulary, chart: VentChart, profi
     _lit(book, situation)
     _taken(book, vocabulary)
     _distance(book)
+    _read(book, situation)
     _pace(book, situation)
     _near_target(book, situation)
     _hands(book, situation)
@@ -89,6 +90,12 @@ def _pace(book: Book, situation: Situation) -> None:
     if trend_now(book) == "steady" and (target := book.number("target_f")) is not None and not situation.from_target:
         level = level_of(situation.readings, book.now, moved_at)
         book.put("level_off_f", None if level is None else level - target)
+
+
+def _read(book: Book, situation: Situation) -> None:
+    """How long ago the dome was last read."""
+    if situation.readings:
+        book.put("read_ago_min", book.now - situation.readings[-1][0])
 
 
 def trend_now(book: Book) -> Value | None:

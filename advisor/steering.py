@@ -27,6 +27,8 @@ LATELY_MIN = 120.0          # moves within this are counted
 LEAST_OFF_F, FREE_MOVES, DEARER_F = 5.0, 3, 1.0     # an error worth a move, and by how much more after so many: judgement
 MOST_MOVES, DEAREST_F = 6, 4.0       # beyond so many within LATELY_MIN it is chasing: judgement
 QUIET_MIN, BIG_OFF_F, QUIET_FOR_F = 6.0, 25.0, 0.4  # hands off after a move: longer the smaller the error is; judgement
+ALIVE = 0.4                 # of the air that the chart says holds the target: judgement
+COMES_BACK_F = 8.0          # what a dome must come nearer by to count as coming back by itself: judgement
 MOST_CHANGE, MOST_FAR, FAR_F = 1.1, 2.5, 60.0       # of the air's logarithm in one move; when so far off; judgement
 LARGEST_NUDGE = 0.08        # of full travel, for a small error: common practice, no published source - half an inch is too much
 WIDE, WIDE_NUDGE = 0.4, 0.3     # a top open further answers so little that it goes by shares of where it stands: judgement
@@ -69,7 +71,8 @@ def _towards(book: Book, hold: Holding, situation: Situation, target: float) -> 
     move = None
     if told:
         book.put("ahead_f", round(told.ahead[1], 1))
-        move = move_in(told.ahead[1], book.number("moves_lately") or 0.0, book.number("vents_moved_ago_min"))
+        move = move_in(left_over(told.ahead, book.number("over_f") or 0.0), book.number("moves_lately") or 0.0,
+                       book.number("vents_moved_ago_min"))
         book.put("move_in_min", move)
     moved = book.number("vents_moved_ago_min")
     answering = moved is not None and moved < ANSWERED_MIN
@@ -89,7 +92,7 @@ def _ahead_by_pace(book: Book) -> None:
 
 def _reopening(book: Book) -> None:
     if (over := book.number("over_f")) is not None:
-        shut = min(book.number("vents_moved_ago_min") or 0.0, LONGEST_SHUT_MIN)
+        shut = min(book.number("shut_in_for_min") or 0.0, LONGEST_SHUT_MIN)
         rate = book.number("rate_f_per_min")
         until = over - max(reopen_ahead(rate), AIR_AT_LAST_F if shut >= LONGEST_SHUT_MIN else 0.0)
         book.put("until_reopen_f", until)
@@ -162,6 +165,15 @@ def reopen_in(until_f: float, rate: float | None) -> float | None:
     return float(round(max(soonest, min(latest, until_f / -rate)))) if rate < 0 else 0.5 * latest
 
 
+def left_over(ahead: tuple[float, ...], over: float) -> float:
+    """What is left to be taken away: a dome that comes back by itself is given the longest look ahead.
+
+    Hot walls keep a dome up while the fire below them already shrinks; closing further then puts it out.
+    """
+    _, soon, late = ahead
+    return late if over * soon > 0.0 and abs(late) < abs(over) - COMES_BACK_F else soon
+
+
 def move_in(ahead_f: float, moves: float, moved_ago: float | None) -> float | None:
     """Minutes until the vents are worth moving again: 0 now, None when nothing is off.
 
@@ -192,7 +204,8 @@ def settings(known: Mapping[str, Fact], prior: Holding, situation: Situation,
     names["close_top"] = names["settle_top"] if top is None else min(top, names["settle_top"])
     if told and record.now and top is not None and over is not None:
         keeps = target >= HOT_COOK_F or 0.5 * airway.inch <= bottom <= 2.0 * airway.inch
-        names |= _next(airway, record.now.way, told, (top, bottom, over), bottom if keeps else airway.inch)
+        wanted = record.now.way + _change(told, over, chart - record.now.way)
+        names |= _next(airway, wanted, told, (top, bottom, over), bottom if keeps else airway.inch)
     return told, {name: round(value, 3) for name, value in names.items()}
 
 
@@ -211,14 +224,24 @@ def _hope(above: float, over: float) -> float:
     return max(-MOST_HOPE, min(MOST_HOPE, HOPE * (USUAL_SWING * LONG_RUN * above - over) / PACE_FADES_MIN))
 
 
-def _next(airway: Airway, way: float, told: Foretold, stands: tuple[float, float, float], kept: float) -> dict[str, float]:
+def _change(told: Foretold, over: float, to_chart: float) -> float:
+    """The change of air of one move, within bounds. to_chart: the change that leads to what the chart says holds the target.
+
+    A dome that comes down by itself is kept up by hot walls: less than ALIVE of the chart's air would put the fire out.
+    """
+    most = MOST_FAR if abs(over) >= FAR_F else MOST_CHANGE
+    change = max(-most, min(most, told.change))
+    falls = told.ahead[1] < over - COMES_BACK_F
+    return max(change, min(0.0, to_chart + math.log(ALIVE))) if falls and change < 0.0 else change
+
+
+def _next(airway: Airway, wanted: float, told: Foretold, stands: tuple[float, float, float], kept: float) -> dict[str, float]:
     """Where top and bottom go next; no aim_bottom where the bottom stays. stands: top, bottom, °F over; kept: where the
     bottom should stand. For a small error the top alone moves, and not far, as long as it has anything to give.
     """
     top, bottom, over = stands
     small = max(abs(over), abs(told.ahead[1])) < BIG_OFF_F
-    most = MOST_FAR if abs(over) >= FAR_F else MOST_CHANGE
-    aim_top, aim_bottom = airway.placed(way + max(-most, min(most, told.change)), bottom if small else kept)
+    aim_top, aim_bottom = airway.placed(wanted, bottom if small else kept)
     if small and SMALLEST_GAP < top < 1.0:
         reach = LARGEST_NUDGE if top < WIDE else WIDE_NUDGE * top
         aim_top, aim_bottom = max(top - reach, min(top + reach, aim_top)), bottom

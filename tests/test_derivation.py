@@ -11,7 +11,7 @@ from advisor.derivation import derive
 from advisor.pace import level_of, pace_of, trend_of
 from advisor.profile import CookerProfile
 from advisor.situation import Situation
-from advisor.steering import LARGEST_NUDGE, QUIET_MIN, WIDE, move_in
+from advisor.steering import LARGEST_NUDGE, QUIET_MIN, WIDE, left_over, move_in
 from advisor.ventchart import opening_for
 from advisor.water import boiling_point_f, pressure_pa
 
@@ -200,3 +200,23 @@ def test_pressure_of_the_standard_atmosphere():
     """ICAO standard atmosphere: 89,875 Pa at 1,000 m, 79,495 Pa at 2,000 m (from memory)."""
     assert math.isclose(pressure_pa(1000 / 0.3048), 89_875, rel_tol=1e-3)
     assert math.isclose(pressure_pa(2000 / 0.3048), 79_495, rel_tol=1e-3)
+
+
+def test_a_dome_that_comes_back_by_itself_is_given_the_longest_look():
+    assert left_over((30.0, 20.0, 6.0), 35.0) == 6.0
+    assert left_over((33.0, 31.0, 29.0), 35.0) == 31.0   # it hardly moves
+    assert left_over((10.0, -4.0, -20.0), 35.0) == -4.0  # it runs through
+
+
+def test_hot_walls_do_not_talk_the_last_air_out_of_a_fire(known):
+    """Common practice, no published source: a soaked cooker sinks by its walls; a fire that is starved meanwhile goes out."""
+    turns = ((0, {"dome_f": 310, "target_f": 250, "top_vent": 0.12, "bottom_vent": 0.25}), (8, {"dome_f": 295}), (16, {"dome_f": 278}))
+    assert known(*turns, now=16.0)["aim_top"] >= 0.04
+    assert (known(*turns, now=16.0)["read_ago_min"], known(*turns, now=40.0)["read_ago_min"]) == (0.0, 24.0)
+
+
+def test_shutting_again_what_is_shut_does_not_start_the_half_hour_anew(known):
+    """After half an hour a choked fire must have its air, however often it was told to stay shut."""
+    shut = {"bottom_vent": 0, "top_vent": 0, "vents_moved_ago_min": 0}
+    found = known((0, {"dome_f": 340, "target_f": 225, **shut}), (20, shut), (31, {"dome_f": 245}), now=31.0)
+    assert found["shut_in_for_min"] == 31.0 and found["until_reopen_f"] <= 0.0
