@@ -16,7 +16,8 @@ from advisor.pace import pace_of
 from advisor.response import TURNED_FADES_MIN, Foretold, Start, foretell
 from advisor.situation import Situation
 
-SHUT = math.log(0.012)  # a way no wider starves the fire: little more than what a sound gasket leaks
+SHUT = 0.02             # a bottom vent open no further gives the fire no air
+TOP_SHUT, KEPT_UP_F = 0.002, 20.0   # nor does a shut top, unless the dome stays so far up: wind and leaks do it; judgement
 WIDE = 0.45             # both vents open this far only revive a fire: common practice, no published source
 ONE_MOVE_MIN = 2.0      # vents moved within this of each other are one move
 DIP_MIN = 8.0           # so long after the lid was up the dial says little about the fire: common practice, no published source
@@ -102,12 +103,12 @@ def _stretches(situation: Situation, known: Mapping[str, Fact], airway: Airway, 
                stands: tuple[float, float], start: Start, now: float) -> list[Stretch]:
     readings = _readings(situation, target_f) or _only(known, now)
     top, bottom = stands
-    shut = Airway().way(top, bottom) <= SHUT
+    shut = _starved(top, bottom, readings[:1])
     found = [] if shut else [Stretch(-math.inf, airway.way(top, bottom), start=start)]
     for minute, put_top, put_bottom in _put(situation, known, now):
         was, wide = (top, bottom), min(top, bottom) >= WIDE
         top, bottom = top if put_top is None else put_top, bottom if put_bottom is None else put_bottom
-        was_shut, shut = shut, Airway().way(top, bottom) <= SHUT
+        was_shut, shut = shut, _starved(top, bottom, [reading for reading in readings if reading[0] <= minute])
         last = [reading for reading in readings if reading[0] <= minute]
         if shut:
             found = _ended(found, minute)
@@ -116,6 +117,12 @@ def _stretches(situation: Situation, known: Mapping[str, Fact], airway: Airway, 
         else:
             found[-1] = replace(found[-1], moves=(*found[-1].moves, (minute, airway.way(top, bottom) - airway.way(*was))), way=airway.way(top, bottom))
     return [replace(one, readings=tuple(r for r in readings if one.since <= r[0] <= one.until)[-MOST_READINGS:]) for one in found]
+
+
+def _starved(top: float, bottom: float, readings: list[tuple[float, float]]) -> bool:
+    """Whether vents that stand so give the fire no air, by the last of the readings."""
+    kept_up = bool(readings) and readings[-1][1] >= KEPT_UP_F
+    return bottom <= SHUT or top <= TOP_SHUT and not kept_up
 
 
 def _put(situation: Situation, known: Mapping[str, Fact], now: float) -> list[tuple[float, float | None, float | None]]:
