@@ -361,3 +361,13 @@ def test_done_with_a_question_mark_is_no_step_done(listen):
 def test_a_newcomers_question_has_its_answer(listen, words, about):
     heard = listen(words)
     assert heard.about == about and "ask" in heard.intents
+
+
+@pytest.mark.parametrize(("words", "facts"), [
+    ("both vents were closed by my son maybe 45 min ago", {"vents_moved_ago_min": 45.0, "bottom_vent": 0.0, "top_vent": 0.0}),
+    ("the bottom was opened half 10 minutes ago", {"vents_moved_ago_min": 10.0, "bottom_vent": 0.5}),
+    ("top vent was shut earlier, its open a quarter now", {"top_vent": 0.25}),
+    ("the vents were closed yesterday", {}),
+])
+def test_what_was_done_so_long_ago_is_a_deed_and_how_it_was_before_is_past(listen, words, facts):
+    assert {name: value for name, value in listen(words).facts.items() if "vent" in name} == facts
