@@ -18,6 +18,8 @@ class Book:
     def put(self, name: str, value: Value | None, origin: Origin = "derived") -> None:
         if value is None or name in self.known or name not in self._vocabulary:
             return  # a rule base may do without some of these facts
+        if isinstance(value, int) and not isinstance(value, bool):
+            value = float(value)  # minutes may come whole; rules compare numbers of one kind
         low, high = self._vocabulary[name].bounds
         if isinstance(value, float) and not low <= value <= high:
             return  # arithmetic on believable numbers gave an unbelievable one: better unknown

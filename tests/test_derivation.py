@@ -220,3 +220,9 @@ def test_shutting_again_what_is_shut_does_not_start_the_half_hour_anew(known):
     shut = {"bottom_vent": 0, "top_vent": 0, "vents_moved_ago_min": 0}
     found = known((0, {"dome_f": 340, "target_f": 225, **shut}), (20, shut), (31, {"dome_f": 245}), now=31.0)
     assert found["shut_in_for_min"] == 31.0 and found["until_reopen_f"] <= 0.0
+
+
+def test_whole_minutes_are_numbers_like_any_other(known):
+    """A clock in whole minutes once made ages that no rule could compare."""
+    found = known((0, {"dome_f": 400, "target_f": 250, "bottom_vent": 0, "top_vent": 0}), (30, {"dome_f": 380}), now=31)
+    assert all(isinstance(found[name], float) for name in ("shut_in_for_min", "read_ago_min"))
