@@ -30,6 +30,11 @@ class Book:
         return None if first is None or second is None else rule(first, second)
 
 
+def holds(known: Mapping[str, Fact], name: str) -> bool:
+    """Whether a flag is known to be true."""
+    return name in known and known[name].value is True
+
+
 def number(known: Mapping[str, Fact], name: str) -> float | None:
     fact = known.get(name)
     return float(fact.value) if fact and not isinstance(fact.value, bool | str) else None

@@ -7,9 +7,10 @@ a break is remembered only as the air that would have held the target then.
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 
 from advisor.airway import Airway
-from advisor.book import number
+from advisor.book import holds, number
 from advisor.changes import Move, in_openings
 from advisor.facts import Fact
 from advisor.pace import pace_of
@@ -19,6 +20,7 @@ from advisor.situation import Situation
 SHUT = 0.02             # a bottom vent open no further gives the fire no air
 TOP_SHUT, KEPT_UP_F = 0.002, 20.0   # nor does a shut top, unless the dome stays so far up: wind and leaks do it; judgement
 WIDE = 0.45             # both vents open this far only revive a fire: common practice, no published source
+CLOSED_DOWN = 0.5       # of the air's logarithm: vents that stood wide to revive a fire have been closed down; judgement
 ONE_MOVE_MIN = 2.0      # vents moved within this of each other are one move
 DIP_MIN = 8.0           # so long after the lid was up the dial says little about the fire: common practice, no published source
 YOUNG_MOVE_MIN = 15.0   # a vent moved so shortly before the first word is still being answered
@@ -47,7 +49,13 @@ class Stretch:
 
     def told(self, now: float, noise: float) -> Foretold | None:
         """What it foretells at its end, or now; None without a reading."""
-        return foretell(self.readings, self.moves, min(now, self.until), self.start, noise) if self.readings else None
+        return _foretold(self, min(now, self.until), noise) if self.readings else None
+
+
+@lru_cache(maxsize=64)
+def _foretold(one: Stretch, at: float, noise: float) -> Foretold:
+    """Kept, because a turn asks for the same stretch many times: for the plan, its sizes, and every answer supposed."""
+    return foretell(one.readings, one.moves, at, one.start, noise)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +74,7 @@ def recorded(situation: Situation, known: Mapping[str, Fact], target_f: float, a
     stands = _stood(situation, known, airway.inch)
     if stands is None:
         return Record()
-    noise = GUSTS if "windy" in known and known["windy"].value is True else 1.0
+    noise = GUSTS if holds(known, "windy") else 1.0
     stretches = _stretches(situation, known, airway, target_f, stands, _first(situation, hope), now)
     going = stretches and stretches[-1].until == math.inf
     return Record(tuple(stretches[:-1] if going else stretches), stretches[-1] if going else None, noise)
@@ -106,16 +114,17 @@ def _stretches(situation: Situation, known: Mapping[str, Fact], airway: Airway, 
     shut = _starved(top, bottom, readings[:1])
     found = [] if shut else [Stretch(-math.inf, airway.way(top, bottom), start=start)]
     for minute, put_top, put_bottom in _put(situation, known, now):
-        was, wide = (top, bottom), min(top, bottom) >= WIDE
+        was, stood_wide = airway.way(top, bottom), min(top, bottom) >= WIDE
         top, bottom = top if put_top is None else put_top, bottom if put_bottom is None else put_bottom
-        was_shut, shut = shut, _starved(top, bottom, [reading for reading in readings if reading[0] <= minute])
-        last = [reading for reading in readings if reading[0] <= minute]
+        way, last = airway.way(top, bottom), [reading for reading in readings if reading[0] <= minute]
+        was_shut, shut = shut, _starved(top, bottom, last)
+        revived = stood_wide and way < was - CLOSED_DOWN and bool(last) and last[-1][1] < 0
         if shut:
             found = _ended(found, minute)
-        elif was_shut or put_top is put_bottom is None or wide and airway.way(top, bottom) < airway.way(*was) - 0.5 and last and last[-1][1] < 0:
-            found = [*_ended(found, minute), Stretch(minute, airway.way(top, bottom), start=_turned(last, minute))]
+        elif was_shut or revived or put_top is put_bottom is None:
+            found = [*_ended(found, minute), Stretch(minute, way, start=_turned(last, minute))]
         else:
-            found[-1] = replace(found[-1], moves=(*found[-1].moves, (minute, airway.way(top, bottom) - airway.way(*was))), way=airway.way(top, bottom))
+            found[-1] = replace(found[-1], moves=(*found[-1].moves, (minute, way - was)), way=way)
     return [replace(one, readings=tuple(r for r in readings if one.since <= r[0] <= one.until)[-MOST_READINGS:]) for one in found]
 
 

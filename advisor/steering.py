@@ -7,11 +7,11 @@ import math
 from collections.abc import Iterable, Mapping
 
 from advisor.airway import LEAK, LEAKY, SMALLEST_GAP, Airway
-from advisor.book import Book, number
+from advisor.book import Book, holds, number
 from advisor.facts import Fact, Origin
 from advisor.pace import Readings
 from advisor.profile import CookerProfile
-from advisor.record import held, recorded
+from advisor.record import ONE_MOVE_MIN, held, recorded
 from advisor.response import PACE_FADES_MIN, USUAL_SWING, Foretold
 from advisor.rulebook.catalogue import VentChart
 from advisor.situation import Situation
@@ -35,7 +35,6 @@ WIDE, WIDE_NUDGE = 0.4, 0.3     # a top open further answers so little that it g
 STAYS = 0.02                # a bottom vent this near where it should be is left alone: judgement
 HOPE = 0.3                  # of what chart and setting let expect, what is believed before a reading shows it: judgement
 MOST_HOPE, LONG_RUN = 2.0, 1.4  # °F/min of that; what a swing grows to once walls have followed: judgement
-ONE_MOVE_MIN = 2.0          # vents moved within this of each other are one move
 REOPEN_F = (10.0, 20.0, 45.0)   # least, usual and most by which a choked fire gets its air ahead of the target: judgement
 CLOSE_F = (15.0, 50.0, 70.0)     # least, usual and most by which wide vents are closed ahead of it: common practice, 25 to 50
 LONGEST_SHUT_MIN, AIR_AT_LAST_F = 30.0, 25.0  # a fire shut in for so long gets its air as soon as it is so near: judgement
@@ -85,9 +84,8 @@ def _towards(book: Book, hold: Holding, situation: Situation, target: float) -> 
 def _ahead_by_pace(book: Book) -> None:
     """Where the dome heads by its pace alone, when the vents are not known."""
     if (over := book.number("over_f")) is not None:
-        windy = "windy" in book.known and book.known["windy"].value is True
         by_pace = AHEAD_MIN * (book.number("rate_f_per_min") or 0.0)
-        book.put("ahead_f", over + (IN_GUSTS if windy else 1.0) * max(-MOST_AHEAD_F, min(MOST_AHEAD_F, by_pace)))
+        book.put("ahead_f", over + (IN_GUSTS if holds(book.known, "windy") else 1.0) * max(-MOST_AHEAD_F, min(MOST_AHEAD_F, by_pace)))
 
 
 def _reopening(book: Book) -> None:
@@ -158,7 +156,7 @@ def over_for(readings: Readings, target_f: float, now: float) -> float | None:
 
 
 def reopen_in(until_f: float, rate: float | None) -> float | None:
-    """Minutes until a choked fire needs the next look: about when it gets its air back."""
+    """Minutes until a choked fire needs the next look: about when it gets its air back; the same of wide vents, upside down."""
     if rate is None:
         return None
     soonest, latest = LOOK_MIN
@@ -215,8 +213,9 @@ def _thin_air(altitude_ft: float | None) -> float:
 
 
 def _airway(known: Mapping[str, Fact]) -> Airway:
-    leaks = "gasket_leaks" in known and known["gasket_leaks"].value is True
-    return Airway(number(known, "inch_bottom") or Airway().inch, number(known, "inch_top") or Airway().top_inch, LEAKY if leaks else LEAK)
+    usual = Airway()
+    return Airway(number(known, "inch_bottom") or usual.inch, number(known, "inch_top") or usual.top_inch,
+                  LEAKY if holds(known, "gasket_leaks") else LEAK)
 
 
 def _hope(above: float, over: float) -> float:
