@@ -4,7 +4,7 @@ dome(t) = level(t) + swing * sum of (change of air) * shape(minutes since). Leve
 Kalman filter (Kalman 1960); swing [°F for each e-fold of air, twenty minutes on] and shape are tried on a grid, weighed by
 how well they foretold each reading (Bayes' rule). Shapes span what walls and fire can do: the surface of a thick wall
 under a step of heat warms with the square root of time (handbook, semi-infinite solid), a small fire answers late and then
-settles, hot gas answers at once. Nothing here knows a cooker, so nothing is fitted to one.
+settles, hot gas answers at once; their times and shares are judgement. Nothing here knows a cooker, so nothing is fitted to one.
 """
 
 from collections.abc import Callable, Sequence
@@ -15,13 +15,13 @@ Marks = Sequence[tuple[float, float]]  # (minute, value), oldest first
 
 SWINGS = (5.0, 8.0, 12.0, 18.0, 27.0, 40.0, 60.0, 90.0, 130.0)  # °F
 USUAL_SWING, SWING_SD = 25.0, 0.8   # from the trade's chart at 225-250 °F; sd of its logarithm: judgement
-READING_VAR = 12.0      # °F²: a dial read to 5 °F that wavers by 2 or 3
-DRIFT_VAR = 1.0         # °F² a minute: walls, charcoal and weather
-MOVE_VAR = 16.0         # °F² for each e-fold of air: how well hand and model know a move
-PACE_VAR = 0.004        # (°F/min)² a minute
+READING_VAR = 12.0      # °F²: a dial read to 5 °F that wavers by 2 or 3; judgement
+DRIFT_VAR = 1.0         # °F² a minute: walls, charcoal and weather; judgement
+MOVE_VAR = 16.0         # °F² for each e-fold of air: how well hand and model know a move; judgement
+PACE_VAR = 0.004        # (°F/min)² a minute: judgement
 PACE_FADES_MIN = 15.0   # how long a pace with no cause in the vents lasts: judgement
 TURNED_FADES_MIN = 8.0  # after the fire was given its air back, what it did before is sooner over: judgement
-LOOKS_AHEAD = (8.0, 15.0, 25.0)     # minutes ahead at which the dome is to be near the target
+LOOKS_AHEAD = (8.0, 15.0, 25.0)     # minutes ahead at which the dome is to be near the target: judgement
 
 
 def _walls(t: float) -> float:
