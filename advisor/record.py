@@ -17,13 +17,13 @@ from advisor.pace import pace_of
 from advisor.response import TURNED_FADES_MIN, Foretold, Start, foretell
 from advisor.situation import Situation
 
-SHUT = 0.02             # a bottom vent open no further gives the fire no air
+SHUT = 0.02             # a bottom vent open no further gives the fire no air: judgement
 TOP_SHUT, KEPT_UP_F = 0.002, 20.0   # nor does a shut top, unless the dome stays so far up: wind and leaks do it; judgement
 WIDE = 0.45             # both vents open this far only revive a fire: common practice, no published source
 CLOSED_DOWN = 0.5       # of the air's logarithm: vents that stood wide to revive a fire have been closed down; judgement
 ONE_MOVE_MIN = 2.0      # vents moved within this of each other are one move: judgement
 DIP_MIN = 8.0           # so long after the lid was up the dial says little about the fire: common practice, no published source
-YOUNG_MOVE_MIN = 15.0   # a vent moved so shortly before the first word is still being answered
+YOUNG_MOVE_MIN = 15.0   # a vent moved so shortly before the first word is still being answered: judgement
 ANSWERED = 0.3          # of what the chart lets expect, once the vents were left alone for longer: judgement
 TOLD_PACE = {"rising": 1.0, "falling": -1.0, "steady": 0.0}   # °F per minute meant by the word: judgement
 TOLD_SD, UNSURE_SD = 0.4, 1.5   # °F per minute: judgement
@@ -31,7 +31,7 @@ TURNED = Start(pace_sd=UNSURE_SD, level_sd=5.0, fades=TURNED_FADES_MIN)
 MUCH_MORE = 0.3         # of the air's logarithm, a third more: judgement
 KEPT_OF_PACE = 0.2      # of the pace before the fire was given its air back: judgement
 GUSTS = 3.0             # how much more the readings waver in gusts, as a share of their variance: judgement
-MOST_READINGS = 40      # of one stretch, the newest
+MOST_READINGS = 40      # of one stretch, the newest: judgement
 OTHER_CAUSES = ("fuel_added_ago_min", "stirred_ago_min", "ash_cleared_ago_min")
 SURE_SD, FORGETS = 0.15, 0.006  # of the opening's logarithm: hands and weather; what a minute adds
 
