@@ -105,6 +105,8 @@ def set_phrases(words: str, heard: Heard, cook: Cook, catalogue: Catalogue) -> t
         names = [name for name in names if name != "greeting"]  # who has told that much needs no invitation
     if "off_topic" in names:
         names[names.index("off_topic")] = _how_unused(words, cook, catalogue)
+    if heard.intents == ("ask",) and not (heard.facts or heard.others or heard.about or cook.situation.facts):
+        names.append("no_answer")
     if cook.asked is None:
         names = [name for name in names if name != "declined"]  # nothing was asked that could be left open
     if not cook.steps:

@@ -71,10 +71,11 @@ def compose(turn: Turn, cooker: str, advice: Advice, question: QuestionAsked | N
 
 def _text(turn: Turn, before: tuple[str, ...], answers: tuple[AnswerSaid, ...], findings: tuple[FindingSaid, ...],
           advice: Advice, question: QuestionAsked | None, catalogue: Catalogue, wording: Wording) -> str:
-    """In short after small talk; whole after anything else, and always while it is an emergency."""
+    """In short after small talk and after a question that leaves the plan alone; whole after anything else, and always while it is an emergency."""
     phrases, plan = catalogue.phrases, advice.plan
     if turn.short and not plan.is_emergency:
-        return tell_short([*turn.elsewhere, *plan.cautions], before, question, phrases)
+        lines = [*(answer.says for answer in answers), *before]
+        return tell_short([*turn.elsewhere, *plan.cautions], lines, question, phrases)
     look_again = turn.look_again_min or plan.first_wait_min
     return tell(before, answers, findings, plan, turn.elsewhere, advice.prospect.says, look_again, turn.after, question,
                 phrases, wording, turn.on_course)

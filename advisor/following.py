@@ -24,6 +24,10 @@ def followed(turn: Turn, cook: Cook, advice: Advice, catalogue: Catalogue, wordi
     if told and cook.steps and plan.steps and not plan.is_emergency:
         course = course_of(cook, told, plan.steps, waiting, catalogue, wording, now)
         turn = replace(turn, before=(*turn.before, course.says), on_course=course.same)
+    if not turn.brings and "about" in turn.passing and cook.steps and plan.steps and not plan.is_emergency:
+        course = course_of(cook, turn.passing, plan.steps, waiting, catalogue, wording, now)
+        if course.same:  # a question of the trade in the middle of a plan wants its answer, not the plan again
+            turn = replace(turn, before=(*turn.before, course.says), short=True)
     return turn, waiting
 
 

@@ -2,7 +2,6 @@
 
 import re
 
-from advisor.facts import Value
 from advisor.language.heard import Intent
 from advisor.language.message import Message
 from advisor.language.moods import denied
@@ -18,11 +17,13 @@ _WHAT_IF = re.compile(
 _IF = re.compile(r"^(?:ok |so |and |but )*if (?P<rest>(?:i|we|it|she|the)\b.*)$")
 _WHY = re.compile(
     r"^(?:but |so |and |ok |okay |um |er )*(?:why|how come|what for|what is the reason|explain|what makes you say)\b"
+    r"|[,.;:] (?:but |and |so )?why(?: (?:is|be) (?:that|it|this))?(?: \?)?$"
 )
 _ASKING = re.compile(
     r"^(?:ok |so |and |but |or |well )*(?!when (?:i|it|we|she|he|they|the|my)\b|did (?:what|as|everything|all|both|that)\b)"
     r"(?!(?:is|are|can|could|should|do|does|did|will|would|has|have|am) not "
     r"(?!i\b|it\b|we\b|she\b|you\b|they\b|that\b|this\b|the\b))"
+    r"(?:(?:at|in|on|for|from|to|with|by) (?=how|what|which))?"
     r"(?:is|are|can|could|should|shall|ought|do|does|did|will|would|may|how|how_hot|what|which|when|where|who|am|has|have"
     r"|any)\b"
 )
@@ -79,7 +80,6 @@ def done_steps(message: Message) -> tuple[int, ...]:
     return tuple(dict.fromkeys(step for step in steps if 1 <= step <= 12))
 
 
-ASKED = ("ask", "plan")  # moods of a question
 _ORDINALS = {
     "one": 1,
     "two": 2,
@@ -100,26 +100,3 @@ def _is_question(message: Message, text: str) -> bool:
         or bool(_ASKING_LATER.search(text))
         or any(mood in ("ask", "plan") for mood in message.moods)
     )
-
-
-def topic_of(message: Message, facts: dict[str, Value]) -> str | None:
-    """The topic of the question: the longest pattern wins, the earlier of two equal ones.
-
-    A question as vague as "should I worry" is about what the message tells, else about what was told last.
-    """
-    found = [
-        match
-        for match in message.lexicon.topics.find(message.tokens)
-        if message.moods[match.start] != "elsewhere"
-    ]
-    asked = {match.start for match in found if message.moods[match.start] in ASKED}
-    topic = max(found, key=lambda match: (match.start in asked, len(match), -match.start)).means if found else None
-    if topic != "leave_alone" and (topic or not _is_vague(message)):
-        return topic
-    worries = message.lexicon.data["worries"]
-    told = [*facts, *(() if facts else message.context.recent)]
-    return next((worries[fact] for fact in told if fact in worries), topic)
-
-
-def _is_vague(message: Message) -> bool:
-    return any(token.text in message.lexicon.data["vague"] for token in message.tokens)

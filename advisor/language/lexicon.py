@@ -144,6 +144,15 @@ class Lexicon:
         return self.book(self.words_of("about") or {})
 
     @cached_property
+    def loose_topics(self) -> list[tuple[str, list[frozenset[str]]]]:
+        """Topics with words of which one of each set stands somewhere in the question."""
+        return [
+            (topic, [frozenset(one_of.split("/")) for one_of in self.spelt_out(words).split()])
+            for topic, rows in self.data["asked_about"].items()
+            for words in rows
+        ]
+
+    @cached_property
     def openings(self) -> PatternBook:
         return self.book(self.data["openings"])
 

@@ -9,11 +9,11 @@ from functools import cached_property
 from advisor.language.claims import Claim
 from advisor.language.cues import Cues
 from advisor.language.differences import BATHS, difference_at
-from advisor.language.intents import topic_of
 from advisor.language.message import Message
 from advisor.language.moods import denied
 from advisor.language.patterns import Match
 from advisor.language.small_talk import UNHEARD, is_led, is_small_talk
+from advisor.language.topics import topic_of
 from advisor.language.unread import (
     ASKING,
     is_asked_of,

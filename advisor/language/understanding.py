@@ -15,7 +15,7 @@ from advisor.language.dictated import marks_for_words
 from advisor.language.events import event_facts
 from advisor.language.foods import food_facts
 from advisor.language.heard import Context, Heard, Intent
-from advisor.language.intents import done_steps, intents_of, is_all_done, topic_of
+from advisor.language.intents import done_steps, intents_of, is_all_done
 from advisor.language.lexicon import Lexicon, lexicon_of
 from advisor.language.message import Message
 from advisor.language.moods import moods_of
@@ -29,6 +29,7 @@ from advisor.language.small_talk import LEAST_ALONE, is_about_the_fire
 from advisor.language.spoken import join_spoken
 from advisor.language.styles import style_of
 from advisor.language.tokens import Token, tokenise
+from advisor.language.topics import topic_of
 from advisor.language.turned import turned
 from advisor.language.urgency import urgency
 from advisor.language.vent_words import was_a_move
@@ -151,7 +152,7 @@ def _heard(message: Message, heard: Heard) -> Heard:
         intents = [intent for intent in intents if intent != "declined" or _leaves_open(message, heard)] + ["tell"]
     if _brings_up_a_topic(message, bool(stated), intents):
         intents = [intent for intent in intents if intent not in ("ask", "declined")] + ["ask"]
-    about = topic_of(message, heard.facts) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
+    about = topic_of(message, heard.facts, loosely=True) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
     if about:
         intents = [intent for intent in intents if intent != "cannot"]  # "is it too hot to touch" refuses no step
     if about in message.lexicon.data["topics_of_their_own"] and supposed.get("grease_fire") is not True:

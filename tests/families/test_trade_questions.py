@@ -12,6 +12,32 @@ talk = partial(hold, each_min=1.0)
 TALK = yaml.safe_load((Path(__file__).parent.parent / "data" / "trade_questions.yaml").read_text(encoding="utf-8"))
 ASKED = [(rule, turns) for rule, talks in TALK.items() for turns in talks]
 
+STAFF = yaml.safe_load((Path(__file__).parent.parent / "data" / "staff_questions.yaml").read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize(("rule", "question"), [(rule, question) for rule, asked in STAFF.items() for question in asked])
+def test_no_question_of_new_staff_is_deaf(rulebook, rule, question):
+    reply = talk(rulebook, [question])[-1]
+    assert [answer.because for answer in reply.answers] == [rule]
+    assert reply.answers[0].says.split(".")[0] in reply.text
+
+
+def test_a_question_nobody_can_answer_is_not_passed_over(rulebook):
+    reply = talk(rulebook, ["can I hang it from the ceiling?"])[-1]
+    assert reply.text.startswith(rulebook.catalogue.phrases["no_answer"])
+
+
+def test_a_question_in_the_middle_of_a_plan_gets_its_answer_and_not_the_plan_again(rulebook):
+    first, second = talk(rulebook, ["dome 310 want 250, top half open", "how long does it take to answer"])
+    assert "hands off for ten minutes before you read" in second.text
+    assert first.steps == second.steps and first.steps[0].says not in second.text
+
+
+def test_the_danger_is_said_beside_an_answer_in_the_middle_of_a_plan(rulebook):
+    _, second = talk(rulebook, ["dome 420 want 250, both vents shut", "what's a flashback"])
+    dangers = [caution.says for caution in second.cautions if caution.level == "danger"]
+    assert dangers and all(danger in second.text for danger in dangers)
+
 
 @pytest.mark.parametrize(("rule", "turns"), ASKED, ids=[turns[-1] for _, turns in ASKED])
 def test_the_question_is_answered(rulebook, rule, turns):
