@@ -32,7 +32,7 @@ PARTS_OF_DAY = {
     "night": HALF_DAY,
     "tonight": HALF_DAY,
 }
-BETWEEN = {"tomorrow", "in", "the", "at", "this"}
+BETWEEN = {"tomorrow", "in", "the", "at", "this", "last"}
 LEAST_DIGITS = 100
 BEFORE_A_TIME = {"at", "by", "till", "until", "about", "around", "is", "'s", "now", "for", "before", "after"}
 BEFORE_A_YEAR = {"in", "of", "since", "from"}
@@ -115,12 +115,14 @@ def _mark_time_now(tokens: list[Token]) -> list[Token]:
             tokens[at].quantity = replace(
                 quantity, kind="clock", value=quantity.value * 60, half_day=True
             )  # "now 3"
+        if at + 1 < len(tokens) and tokens[at + 1].text == "now" and tokens[at - 1].is_pause and quantity.value in range(1, 13):
+            tokens[at].quantity = replace(quantity, kind="clock", value=quantity.value * 60, half_day=True)  # ", 4 now"
         if not quantity.spoken:
             continue
         value = quantity.value / 100
         is_now = at + 1 < len(tokens) and tokens[at + 1].text == "now"
         if (
-            (tokens[at - 2].text == "it" and tokens[at - 1].text in ("is", "'s") or is_now)
+            (tokens[at - 2].text == "it" and tokens[at - 1].text in ("is", "'s") or is_now or tokens[at - 1].text == "now")
             and _is_hour(value)
             and value < 13
             and quantity.value > 100

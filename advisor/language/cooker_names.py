@@ -22,11 +22,13 @@ def named_at(message: Message, at: int) -> str | None:
         or before == "no"
         and text_of(tokens, at - 2) == "cooker"
     ):
-        value = small_number(token)
+        value = small_number(token) or _owner_by_number(token)
         if value and not (
             after in ("degrees", "°") or before == "number" and text_of(tokens, at - 2) in ("what", "step")
         ):
             return value
+    if before == "on" and at <= 1 and after in ("the", ",") and small_number(token):
+        return small_number(token)  # "on two the top is shut"
     if text_of(tokens, at - 2) in ("did", "done", "finished") or before in ("did", "step", "done"):
         return None
     if before == "no":
@@ -58,7 +60,8 @@ def resolved(message: Message, name: str | None) -> str | None:
 
 def is_meant(message: Message, at: int) -> bool:
     """Whether the cooker named at `at` is meant at all: not so in "not the left one, the right one"."""
-    ahead = [token.text for token in message.tokens[max(0, at - 2) : at] if token.text not in ("the", "my", "on")]
+    ahead = [token.text for token in message.tokens[max(0, at - 3) : at] if token.text not in ("the", "my", "on")]
+    ahead = ahead[:-1] if ahead[-1:] and ahead[-1] in ("number", *KINDS) else ahead
     return ahead[-1:] != ["not"]
 
 
@@ -127,6 +130,11 @@ def is_named_bare(message: Message, at: int) -> bool:
         return False
     reads = side_at(message, at) is not None and is_reading(tokens[at + 1])
     return tokens[at + 1].lemma == "be" or before == "in" or reads
+
+
+def _owner_by_number(token: Token) -> str | None:
+    """ "Cooker twos lid": two's, typed without its mark."""
+    return _NUMBER_WORDS.get(token.text.removesuffix("s")) if token.kind == "word" else None
 
 
 def side_at(message: Message, at: int) -> str | None:

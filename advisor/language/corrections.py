@@ -49,8 +49,14 @@ def _is_retracted(message: Message, earlier: Claim, later: Claim) -> bool:
             in ("sorry", "meant", "mean", "oops", "rather", "correction", "typo", "scratch", "wait")
             for token in between
         )
-        and later.fact in (earlier.fact, "dome_f", "target_f")
+        and (later.fact in (earlier.fact, "dome_f") or later.fact == "target_f" and not _is_named(message, later))
     )
+
+
+def _is_named(message: Message, claim: Claim) -> bool:
+    """Whether the clause itself says that the figure is the target."""
+    start, end = message.clause(claim.at)
+    return any(token.text in ("target", "goal", "aim", "want") for token in message.tokens[start:end])
 
 
 def _pairs(tokens: list[Token]) -> list[str]:

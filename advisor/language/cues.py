@@ -88,9 +88,9 @@ class Cues:
             cue
             for cue in self.owners
             if start <= cue.start
-            and cue.end <= at
+            and (cue.end <= at or (cue.start < at and self.tokens[cue.start].text in ("want", "need")))  # "want ... at" reaches over it
             and cue not in self._used
-            and (not self._needs_its_figure(cue) or self.lead_to(cue, at))
+            and (cue.end > at or not self._needs_its_figure(cue) or self.lead_to(cue, at))
         ]
         cues = [
             cue

@@ -153,6 +153,26 @@ class Lexicon:
         ]
 
     @cached_property
+    def leading_on(self) -> frozenset[str]:
+        """Words after which the next ones belong to the same sentence."""
+        return frozenset(self.data["leading_on"].split())
+
+    @cached_property
+    def edits(self) -> PatternBook:
+        """Words with which a figure just said is taken back."""
+        return self.book({"edit": self.data["edits"]})
+
+    @cached_property
+    def advised(self) -> PatternBook:
+        """Words before a deed that somebody advised."""
+        return self.book({"advised": self.data["advised"]})
+
+    @cached_property
+    def followed(self) -> PatternBook:
+        """Words that tell that it was done."""
+        return self.book({"followed": self.data["followed"]})
+
+    @cached_property
     def openings(self) -> PatternBook:
         return self.book(self.data["openings"])
 

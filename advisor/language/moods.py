@@ -25,6 +25,11 @@ AFTER_A_PLAIN_NO = {
     "my",
     "you",
 }
+PRONOUNS = {"it", "she", "they"}
+LEADS_TO_ONE = {"think", "believe", "say", "sure", "know", "like", "if", "that", "mean", "reckon", "see", "tell", "feel", "seem",
+                "certain", "not", "no", "what", "how", "why", "when", "where", "whether", "because", "as", "than"}
+DEEDS = {"shut", "closed", "opened", "choked", "cracked", "set", "turned", "put", "lit", "added", "burped", "moved", "left"}
+JOINS_A_DEED = {"when", "after", "since", "because", "as", "before", "while", "until", "till", "if", "than", "that", "where", "once"}
 
 
 def moods_of(tokens: list[Token], lexicon: Lexicon) -> list[str]:
@@ -52,6 +57,8 @@ def _apply(moods: list[str], trigger: Match, tokens: list[Token], elsewhere: set
         moods[start:end] = ["ask"] * (end - start)
         return
     end = _sentence_end(tokens, trigger.end) if mood in _TO_SENTENCE_END else _clause_end(tokens, trigger.end)
+    if mood == "was":
+        end = next((at for at in range(trigger.end, end) if _begins_anew(tokens, at) or _tells_a_deed(tokens, at)), end)
     if mood == SAID:
         others = [at for at in range(trigger.end, end) if at in elsewhere]
         _spread_said(moods, trigger, min(others, default=end))
@@ -114,6 +121,26 @@ def denied(tokens: list[Token], at: int, lexicon: Lexicon) -> bool:
     for i in range(at - 1, max(-1, at - 1 - reach), -1):
         if tokens[i].is_pause or tokens[i].text in lexicon.negation_stops:
             return False
+        if _begins_anew(tokens, i):
+            return False
         if tokens[i].text in lexicon.negators:
             return not (tokens[i].text == "no" and tokens[i + 1].text.split()[0] in AFTER_A_PLAIN_NO)
     return False
+
+
+def _begins_anew(tokens: list[Token], at: int) -> bool:
+    """ "It is not rising it is falling": a new sentence that no mark sets off."""
+    if at < 1 or at + 1 >= len(tokens) or tokens[at].text not in PRONOUNS or tokens[at + 1].lemma != "be":
+        return False
+    return tokens[at - 1].kind == "word" and tokens[at - 1].lemma not in LEADS_TO_ONE
+
+
+def _tells_a_deed(tokens: list[Token], at: int) -> bool:
+    """ "It was on 400 i shut everything": what somebody did, told without a mark before it."""
+    return (
+        at > 0
+        and at + 1 < len(tokens)
+        and tokens[at].text in ("i", "we")
+        and tokens[at + 1].text in DEEDS
+        and tokens[at - 1].text not in JOINS_A_DEED
+    )

@@ -28,6 +28,8 @@ SHORTENED = {
     "had": {"'d"},
 }
 UNCROSSED = {"not", "no", "never", "without"}  # a gap does not swallow a denial
+# Words that may stand between any two words of a pattern and change nothing ("wind just picked up").
+PASSED_OVER = {"just", "finally", "really", "suddenly", "also", "actually", "definitely", "literally", "honestly", "basically", "already", "kinda", "properly"}
 PLAIN_FIGURES = {"number", "degrees"}
 _WORD = re.compile(r"[a-z]+")
 MARKERS = {"...", "^", "$"}
@@ -44,15 +46,16 @@ class Element:
 
 @dataclass(frozen=True, slots=True)
 class Match:
-    """`means` was found in tokens[start:end]; `quantity` is the index of the figure in it, or None."""
+    """`means` was found in tokens[start:end]; `quantity` is the index of the figure in it, or None; `passed` words of it are in no pattern."""
 
     means: Any
     start: int
     end: int
     quantity: int | None = None
+    passed: int = 0
 
     def __len__(self) -> int:
-        return self.end - self.start
+        return self.end - self.start - self.passed
 
     def overlaps(self, other: "Match") -> bool:
         return self.start < other.end and other.start < self.end
@@ -105,7 +108,7 @@ class PatternBook:
                     continue
                 kept = found.get((at, means))
                 if kept is None or end > kept.end:
-                    found[at, means] = Match(means, at, end, quantity)
+                    found[at, means] = Match(means, at, end, quantity, _passed(elements, tokens, at, end))
         return list(found.values())
 
     def _candidates(self, tokens: list[Token], at: int) -> Iterator[tuple[str, Any]]:
@@ -152,7 +155,18 @@ def _fails_at_once(elements: tuple[Element, ...], tokens: list[Token], at: int, 
         return False
     if elements[0].words & MARKERS or elements[1].words & MARKERS:
         return False
+    if at + 1 < len(tokens) and tokens[at + 1].text in PASSED_OVER:
+        return False
     return at + 1 >= len(tokens) or not _fits(elements[1], tokens[at + 1], exact)
+
+
+def _passed(elements: tuple[Element, ...], tokens: list[Token], start: int, end: int) -> int:
+    """How many of tokens[start:end] were passed over."""
+    if GAP in {word for element in elements for word in element.words}:
+        return 0
+    return sum(
+        token.text in PASSED_OVER and not any(token.text in element.words for element in elements) for token in tokens[start:end]
+    )
 
 
 def _match(
@@ -173,7 +187,10 @@ def _match(
         end, quantity = _match(elements, place + 1, tokens, at + 1, exact)
         if end >= 0:
             return end, at if quantity is None and tokens[at].quantity else quantity
-    return _match(elements, place + 1, tokens, at, exact) if element.optional else (-1, None)
+    end, quantity = _match(elements, place + 1, tokens, at, exact) if element.optional else (-1, None)
+    if end < 0 < place and at + 1 < len(tokens) and tokens[at].text in PASSED_OVER and _fits(element, tokens[at + 1], exact):
+        return _match(elements, place, tokens, at + 1, exact)
+    return end, quantity
 
 
 def _match_gap(

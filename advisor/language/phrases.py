@@ -63,6 +63,7 @@ COVERS = {
     "danger_zone_for_min": {"food_on_for_min"},
     "wants_more_smoke": {"smoke", "smoke_amount"},
 }
+COVERS_SHORTER = {"smell": {"tastes_bitter"}}  # "bitter smell" is no taste, but "tastes of fluid" is one
 COVERED = set().union(*COVERS.values())
 LEFT_FROM_LAST_TIME = {"leftover", "charcoal_state", "wood_state", "ash", "ceramic_cracked", "dirty_inside"}
 AUXILIARIES = {"be", "have", "do", "does", "did", "will"}
@@ -100,9 +101,10 @@ def phrases_in(message: Message) -> list[Said]:
     for match in message.lexicon.phrases.find(message.tokens):
         by_fact.setdefault(match.means[0], []).append(match)
     covers = [match for fact in COVERS for match in by_fact.get(fact, ())]
+    longer = [match for fact in COVERS_SHORTER for match in by_fact.get(fact, ())]
     found = [_said(message, match) for matches in by_fact.values() for match in longest_first(matches)]
     found += _denied_inside(message, set(by_fact))
-    return [said for said in found if said and not _is_covered(said, covers)]
+    return [said for said in found if said and not _is_covered(said, covers) and not _is_inside(said, longer)]
 
 
 def _denied_inside(message: Message, heard: set[str]) -> list[Said | None]:
@@ -137,8 +139,15 @@ def _is_covered(said: Said, covers: list[Match]) -> bool:
     return said.fact in COVERED and any(
         said.fact in COVERS[match.means[0]]
         and match.start <= said.at < match.end
+        and not (said.at <= match.start and match.end <= said.at + said.size and len(match) < said.size)
         and (len(match) >= said.size or match.means[0] not in COVERED)
         for match in covers
+    )
+
+
+def _is_inside(said: Said, longer: list[Match]) -> bool:
+    return any(
+        said.fact in COVERS_SHORTER[match.means[0]] and match.start <= said.at < match.end and len(match) > said.size for match in longer
     )
 
 

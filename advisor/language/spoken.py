@@ -65,8 +65,11 @@ AFTER_ONE = {
     "tenth",
     "part",
     "every",
+    "o",
+    "oclock",
 }
 BEFORE_HALF_ONE = ("at", "now", "by", "since", "till", "around", "about")
+COUNTED = {"degree", "degrees", "deg", "hour", "hours", "hrs", "minute", "minutes", "mins", "inch", "inches", "kilos", "kg", "pounds", "lbs", "fingers"}
 _AFTER_HUNDRED = ("and", "hundred")
 
 
@@ -135,6 +138,8 @@ def _number(tokens: list[Token], at: int) -> tuple[float | None, int]:
             return _hundreds(tokens, 1, at + 2)
         if _word(tokens, at) == "couple" and _word(tokens, at + 1) == "hundred":
             return 200, at + 2
+        if _word(tokens, at) == "couple" and _word(tokens, at + 1) == "of" and _word(tokens, at + 2) in COUNTED:
+            return 2, at + 2
         if _word(tokens, at) == "a" and _word(tokens, at + 1) == "dozen":
             return 12, at + 2
         if _word(tokens, at) == "hundred":

@@ -186,7 +186,7 @@ class _Reader:
         wished = roles & {"target_f", "meat_target_f"}
         if wished and after == "meat_f":
             return "meat_target_f"
-        return "target_f" if wished and after == "dome_f" else after
+        return "target_f" if wished and after in ("dome_f", "grate_f") else after
 
     def _wish(self, wish: set[str], roles: set[str], at: int) -> str:
         if "cook_at" in wish or not may_be_meat(self.tokens[at].quantity, self.scale):

@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from advisor.facts import Value
 from advisor.language.message import Message
 
+AT_THE_END = ("but ", "there ")
+
 
 def turned(message: Message) -> dict[str, Value]:
     """The flag of the clause before, the other way round; nothing where the words (`turns` in language.yaml) are not there."""
@@ -19,7 +21,7 @@ def _turns(message: Message) -> Iterator[tuple[tuple[int, int], bool]]:
         said = message.words(*clause)
         following = message.words(*clauses[place + 1]) if place + 1 < len(clauses) else ""
         for value, phrases in turns.items():
-            if following in phrases or any(said.endswith(phrase) for phrase in phrases if phrase.startswith("but ")):
+            if following in phrases or any(said.endswith(phrase) for phrase in phrases if phrase.startswith(AT_THE_END)):
                 yield clause, value
 
 

@@ -24,10 +24,13 @@ from advisor.language.phrases import phrase_facts
 from advisor.language.quantities import join_quantities
 from advisor.language.rates import rate_facts
 from advisor.language.readings import reading_facts
+from advisor.language.repairs import repaired
+from advisor.language.run_on import told_apart
 from advisor.language.settling import settle
 from advisor.language.small_talk import LEAST_ALONE, is_about_the_fire
 from advisor.language.spoken import join_spoken
 from advisor.language.styles import style_of
+from advisor.language.swings import to_and_fro
 from advisor.language.tokens import Token, tokenise
 from advisor.language.topics import topic_of
 from advisor.language.turned import turned
@@ -67,10 +70,11 @@ def hear(text: str, vocabulary: Vocabulary, context: Context = NOTHING_KNOWN) ->
 
 
 def read_tokens(text: str, lexicon: Lexicon) -> list[Token]:
-    """Tokens with short forms written out, misspellings mended, figures joined with their units and parts named."""
+    """Tokens with short forms written out, misspellings mended, figures joined with their units, parts named, and what
+    was taken back left out."""
     tokens = mend(write_out(tokenise(marks_for_words(normalise(text))), lexicon), lexicon)
     tokens = join_quantities(join_spoken(tokens))
-    return name(mark_clock_times(tokens, lexicon), lexicon)
+    return repaired(told_apart(name(mark_clock_times(tokens, lexicon), lexicon), lexicon), lexicon)
 
 
 def _facts(message: Message):
@@ -85,6 +89,8 @@ def _facts(message: Message):
     } | _told_trend(phrases)
     facts = {fact: value for fact, value in heard.items() if value is not None}
     facts |= turned(message)
+    if swings := to_and_fro(message):
+        facts = {name: value for name, value in facts.items() if name != "dome_f"} | swings
     facts |= event_facts(message, facts)
     if "vents_moved_ago_min" not in facts and None in heard.values() and was_a_move(message):
         facts["vents_moved_ago_min"] = 0.0

@@ -42,6 +42,7 @@ INCHES = {
     "pinky": 0.5,
     "pinkie": 0.5,
     "thumb": 1,
+    "thumbs": 1,
     "finger": 0.75,
 }
 KILOGRAMS = {

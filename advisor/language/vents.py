@@ -228,6 +228,13 @@ def _first_group(message: Message, subjects: list[int]) -> list[int]:
     return group
 
 
+def _is_open_of_all(message: Message, match: Match) -> bool:
+    """ "Both open", "opened every vent"."""
+    said = message.tokens[match.end - 1].text
+    named = [token.text.split()[0] for token in message.tokens if SUBJECTS.get(token.lemma) or SUBJECTS.get(token.text)]
+    return said == "open" or said == "opened" and bool({"every", "everything", "all"} & set(named))
+
+
 def _opening(message: Message, match: Match) -> Opening:
     means: Any = match.means
     quantity = message.tokens[match.quantity].quantity if match.quantity is not None else None
@@ -245,7 +252,7 @@ def _set(facts: dict[str, Value | None], message: Message, opening: Opening, ven
     if not is_told(message, match) or (opening.inches is not None and is_a_size(message, match)):
         return
     fraction = opening.fraction
-    if match.means == "moved" and len(vents) == 2 and message.tokens[match.end - 1].text == "open":
+    if match.means == "moved" and len(vents) == 2 and _is_open_of_all(message, match):
         fraction = 1.0  # "both open", "everything open"
     for vent in vents:
         for name in (f"{vent}_vent", f"{vent}_vent_in"):

@@ -15,6 +15,8 @@ from tests.benchmarks.score_utterances import DATA, score_file
         ("utterances_d", 0.99, 0.99),
         ("utterances_e1", 0.97, 0.99),
         ("utterances_e2", 0.98, 0.99),
+        ("utterances_k", 0.98, 0.99),
+        ("utterances_l", 0.98, 0.99),
     ],
 )
 def test_the_score_keeps_its_floor(vocabulary, name, recall, precision):
