@@ -10,6 +10,7 @@ from advisor.facts import Value
 from advisor.reply import AnswerSaid, CautionSaid, FindingSaid, OtherHeard, QuestionAsked, Reply
 from advisor.rulebook.catalogue import Catalogue
 from advisor.rulebook.schema import RuleFile
+from advisor.situation import Situation
 from advisor.telling import tell, tell_short
 from advisor.wording import Wording
 
@@ -23,7 +24,8 @@ class Turn:
     short: whether the steps in hand need not be said again; quiet: whether no question is due; elsewhere: dangers that last on the other cookers;
     several: whether more than one cooker is going; did: numbers of the steps reported done; look_again_min: when
     to look again, where the wait of a step done counts and not that of the next; asks_where: whether it only asks where
-    things stand, which three lines answer; on_course: whether the plan said before still holds.
+    things stand, which three lines answer; on_course: whether the plan said before still holds; halfway: how it stood before
+    one of two vents that belong together was set, where that is all that was told.
     """
 
     heard: Mapping[str, Value]
@@ -41,6 +43,7 @@ class Turn:
     asks_where: bool = False
     on_course: bool = False
     after: tuple[str, ...] = ()
+    halfway: Situation | None = None
 
     @property
     def brings(self) -> bool:

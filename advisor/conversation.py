@@ -9,11 +9,13 @@ from advisor.addressed import addressed
 from advisor.advice import Advice
 from advisor.advisers import Advisers
 from advisor.asides import aside, set_phrases, would_help
+from advisor.changes import VENTS
 from advisor.composing import Turn, compose
 from advisor.cook import Cook, waiting_after
 from advisor.errors import LineRefused
 from advisor.facts import Value
 from advisor.following import followed, in_three_lines
+from advisor.halfway import rest_of
 from advisor.language.heard import Heard
 from advisor.language.understanding import hear
 from advisor.listening import context_of, unclear
@@ -227,6 +229,7 @@ class Conversation:
                     tuple(OtherHeard(cooker=name, heard=told) for name, told in heard.others),
                     presumed + set_phrases(words, heard, before, rulebook.catalogue), usable(heard), unclear(heard, rulebook, self.wording()),
                     short=is_small_talk(heard), quiet=heard.intents == ("thanks",) and is_small_talk(heard), did=did,
+                    halfway=before.situation if self._is_halfway(heard, did) else None,
                     asks_where=bool(self.current.steps) and asks_where(words, heard, rulebook.catalogue.where_words))
         return self._most_urgent(turn, now)
 
@@ -264,6 +267,9 @@ class Conversation:
     def _advise(self, turn: Turn, now: float) -> Reply:
         stand, turn = self._stand, self._amid(turn, now)
         advice, cook = self._advice(stand.current, now, turn.passing), stand.cook
+        if turn.halfway:
+            earlier = self._advisers.of(stand.current).advise(turn.halfway, now, self.wording(), turn.passing)
+            advice = rest_of(earlier, advice, {name.partition("_")[0] for name in turn.heard})
         turn, waiting = followed(turn, cook, advice, self.rulebook.catalogue, self.wording(), now)
         question = None if self._is_quiet(turn) else turn.question or advice.question or self._opener(turn, advice)
         reply = compose(turn, stand.current, advice, question, self.rulebook.catalogue, self.wording())
@@ -273,6 +279,11 @@ class Conversation:
         if not turn.asks_where or advice.plan.is_emergency:
             return reply
         return in_three_lines(reply, self.current, advice, self.rulebook.catalogue, self.wording(), now)
+
+    def _is_halfway(self, heard: Heard, did: tuple[int, ...]) -> bool:
+        """Whether nothing was told but that one of two vents that belong together is set."""
+        told = set(heard.facts) - {"choked", "vents_moved_ago_min"}
+        return bool(did and told) and told < set(VENTS) and self.current.situation.is_half_set
 
     def _is_quiet(self, turn: Turn) -> bool:
         """Whether thanks alone were said in the middle of a cook: nothing is asked then, and what was asked stays open."""

@@ -15,6 +15,8 @@ DISCARD = "discard_food"
 IDLE = ("wait", "read_dome", "change_nothing")  # nothing in them that hands could fail at
 MOST_DEEDS = 200
 MOST_ASKED = 2  # a question that went unanswered twice is dropped
+NEAR_OPENING = 0.035  # two openings closer than this can't be told apart by eye: judgement
+CRACK, WIDEST_CRACK = 0.05, 0.11   # what "a crack" is heard as, and the widest opening advised that people call so: judgement
 SAME_WAIT_MIN = 1.0  # two ends of a wait closer than this are one: steps count in whole minutes
 
 
@@ -74,7 +76,7 @@ class Cook:
         """The steps in hand without those whose effect the words gainsay ("done, but the top is a quarter open")."""
         left = {step.n: effects(step, rulebook.catalogue.acts[step.act]) for step in self.steps}
         return tuple(n for n in self.steps_in_hand()
-                     if all(told.get(name, value) == value for name, value in left[n].items()))
+                     if all(_agrees(told.get(name, value), value) for name, value in left[n].items()))
 
     def do(self, numbers: Iterable[int], rulebook: Rulebook, now: float) -> "Cook":
         """The cook after steps were carried out: what each act leaves behind is told, origin derived."""
@@ -138,6 +140,18 @@ def waiting_after(cook: Cook, did: Collection[int], steps: tuple[StepSaid, ...],
     runs_on = (old and old.hands_off and new.hands_off and not did and now < old.until_min
                and abs(old.until_min - new.until_min) <= SAME_WAIT_MIN)
     return old if runs_on else new
+
+
+def is_near(told: float, opening: float) -> bool:
+    """Whether two openings, other than shut, can't be told apart by eye; "a crack" is any crack that was advised."""
+    if not told or not opening:
+        return told == opening
+    return abs(told - opening) <= NEAR_OPENING or (told <= CRACK and opening <= WIDEST_CRACK)
+
+
+def _agrees(told: Value, left: Value) -> bool:
+    both = isinstance(told, float) and isinstance(left, float)
+    return is_near(told, left) if both else told == left
 
 
 def effects(step: StepSaid, act: Act) -> Mapping[str, Value]:

@@ -23,7 +23,8 @@ def presumed_done(cook: Cook, told: Mapping[str, Value], now: float) -> tuple[in
     waiting = cook.waiting
     if waiting is None or waiting.hands_off or not READINGS & set(told) or OWN_WORDS & set(told):
         return ()
-    if now - waiting.since_min < IN_TIME * (waiting.until_min - waiting.since_min):
+    too_soon = now - waiting.since_min < IN_TIME * (waiting.until_min - waiting.since_min)
+    if too_soon and not cook.situation.is_half_set:  # who has set one vent has set the other by the time the dome is read
         return ()
     in_hand = set(cook.steps_in_hand())
     due = [step for step in cook.steps if step.n in in_hand and not step.when]

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from advisor.changes import VENTS
-from advisor.cook import Cook
+from advisor.cook import Cook, is_near
 from advisor.facts import Value
 from advisor.language.heard import Heard
 from advisor.language.normalise import bare_words
@@ -12,7 +12,7 @@ from advisor.rulebook.loader import Rulebook
 from advisor.vocabulary import Vocabulary
 
 DEED = {"i", "ive", "we", "opened", "closed", "set", "put", "turned", "pushed", "now"}  # it was done, not only so
-NEAR_OPENING = 0.03  # two openings closer than this can't be told apart by eye: judgement
+ALL_OF_IT = {"done", "did", "sorted", "all", "everything", "both", "finished"}  # it is not of one vent alone
 SMALL_TALK = {"greeting", "thanks", "off_topic", "old_news"}
 
 
@@ -27,18 +27,27 @@ def as_reported(words: str, heard: Heard, cook: Cook) -> Heard:
 
     "I have shut the bottom and the top" reports the same deed as "ok, shut both"; "both are wide open" says how they stand.
     """
-    set_now = {f"{step.parameters['vent']}_vent": float(step.parameters["opening"]) for step in cook.steps
-               if step.n in cook.steps_in_hand() and step.act == "set_vent"}
-    shown = [name for name, opening in set_now.items() if name in heard.facts and _is_near(heard.facts[name], opening)
-             and not (name in cook.situation.facts and _is_near(cook.situation.facts[name].value, opening))]
-    deed = DEED & set(bare_words(words, digits=False))
-    if not (shown and deed) or {"done", "correction", "ask"} & set(heard.intents):
+    set_now = _set_in_hand(cook)
+    shown = [name for name in _as_advised(heard.facts, cook)
+             if not (name in cook.situation.facts and is_near(float(cook.situation.facts[name].value), set_now[name][1]))]
+    said = set(bare_words(words, digits=False))
+    if {"correction", "ask"} & set(heard.intents) or not ("done" in heard.intents or shown and DEED & said):
         return heard
-    return replace(heard, intents=("done", *heard.intents))
+    if shown and not (heard.done_steps or heard.all_done or ALL_OF_IT & said) and len(shown) < len(set_now):
+        heard = replace(heard, done_steps=tuple(set_now[name][0] for name in shown))  # "opened the top a crack": the bottom is to come
+    return heard if "done" in heard.intents else replace(heard, intents=("done", *heard.intents))
 
 
-def _is_near(stands: Value, opening: float) -> bool:
-    return abs(float(stands) - opening) <= NEAR_OPENING
+def _set_in_hand(cook: Cook) -> dict[str, tuple[int, float]]:
+    """By vent, the step in hand that sets it and how far."""
+    due = cook.steps_in_hand()
+    return {f"{step.parameters['vent']}_vent": (step.n, float(step.parameters["opening"])) for step in cook.steps
+            if step.n in due and step.act == "set_vent"}
+
+
+def _as_advised(told: Mapping[str, Value], cook: Cook) -> dict[str, Value]:
+    """The openings told that are those of steps in hand, as exactly as these: "a crack" is the crack that was advised."""
+    return {name: opening for name, (_, opening) in _set_in_hand(cook).items() if name in told and is_near(float(told[name]), opening)}
 
 
 def completed(heard: Heard, cook: Cook) -> Mapping[str, Value]:
@@ -47,7 +56,7 @@ def completed(heard: Heard, cook: Cook) -> Mapping[str, Value]:
     A reading given in answer to our question belongs to the distance told before: that says the target.
     Vents reported done were moved just now.
     """
-    facts, asked, over = heard.facts, cook.asked, cook.situation.facts.get("over_f")
+    facts, asked, over = {**heard.facts, **_as_advised(heard.facts, cook)}, cook.asked, cook.situation.facts.get("over_f")
     if asked and asked.fact == "dome_f" and "dome_f" in facts and over and not {"target_f", "over_f"} & set(facts):
         return {**facts, "target_f": float(facts["dome_f"]) - float(over.value)}
     if "done" in heard.intents and set(VENTS) & set(facts):

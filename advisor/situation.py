@@ -63,10 +63,15 @@ class Situation:
     def _hands(self, now: float) -> dict[str, Fact]:
         """What the cook's hands can't do, and whether they are halfway through moving both vents."""
         hands = {CANNOT: Fact(CANNOT, ",".join(sorted(self.cannot)), "said", now)} if self.cannot else {}
-        moved = self.facts.get("vents_moved_ago_min")
-        if moved and self.half_set_at is not None and moved.at_min == self.half_set_at:
+        if self.is_half_set:
             hands[HALF_SET] = Fact(HALF_SET, True, "derived", self.half_set_at)
         return hands
+
+    @property
+    def is_half_set(self) -> bool:
+        """Whether one of two vents that belong together is set and nothing was moved since."""
+        moved = self.facts.get("vents_moved_ago_min")
+        return moved is not None and self.half_set_at is not None and moved.at_min == self.half_set_at
 
     def decline(self, fact: str) -> "Situation":
         """Remember that the person can't answer for `fact`."""

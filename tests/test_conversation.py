@@ -2,6 +2,7 @@
 
 import pytest
 
+from advisor.conversation import Conversation
 from advisor.errors import LineRefused, UnknownName, ValueRefused
 
 
@@ -214,3 +215,30 @@ def test_ash_that_was_cleared_is_not_cleared_again(conversation):
     conversation.say("stuck at 205, want 250, lots of ash", 0)
     reply = conversation.say("cleared it. still 205", 12)
     assert reply.heard["ash"] == "light" and "clear_ash" not in [step.act for step in reply.steps]
+
+
+@pytest.mark.parametrize("said", ["opened the top a crack", "ok opened the top a crack", "top's open a crack now"])
+def test_one_vent_set_is_not_the_other(rulebook, said):
+    talk = Conversation(rulebook)
+    first = talk.say("dome 255 want 250, both vents shut for 20 minutes, lit 2 hours ago", 0)
+    assert [step.parameters.get("vent") for step in first.steps[:2]] == ["top", "bottom"]
+    second = talk.say(said, 2)
+    assert second.situation["bottom_vent"] == 0
+    assert second.steps[0].act == "set_vent" and second.steps[0].parameters["vent"] == "bottom"
+    third = talk.say("252", 5)
+    assert third.situation["bottom_vent"] == first.steps[1].parameters["opening"]
+
+
+def test_a_crack_told_is_the_crack_that_was_advised(rulebook):
+    talk = Conversation(rulebook)
+    first = talk.say("dome 255 want 250, both vents shut for 20 minutes, lit 2 hours ago", 0)
+    second = talk.say("opened the top a crack and the bottom an inch", 2)
+    assert second.situation["top_vent"] == first.steps[0].parameters["opening"]
+
+
+@pytest.mark.parametrize("said", ["dun", "shut already", "already shut", "theyre shut", "both shut already"])
+def test_vents_shut_already_are_the_steps_in_hand(rulebook, said):
+    talk = Conversation(rulebook)
+    talk.say("dome 380 want 250, both vents half, lit 2 hours ago", 0)
+    reply = talk.say(said, 2)
+    assert (reply.situation["bottom_vent"], reply.situation["top_vent"]) == (0, 0)

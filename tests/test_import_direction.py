@@ -17,7 +17,7 @@ ROWS = [
     {"outlook"},
     {"advice", "cook"},
     {"composing", "course", "stand", "urgency"},
-    {"addressed", "asides", "following", "presuming", "remembering", "reporting", "standing"},
+    {"addressed", "asides", "following", "halfway", "presuming", "remembering", "reporting", "standing"},
     {"advisers", "listening"},
     {"conversation"},
     {"keeping"},

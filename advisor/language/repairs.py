@@ -31,6 +31,8 @@ def repaired(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
 
 def _put_right(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     """The figure before "no wait", "sorry", "i mean" gives way to the one behind it."""
+    if sum(token.quantity is not None for token in tokens) < 2:
+        return tokens
     edits = lexicon.edits.find(tokens)
     for edit in sorted(edits, key=lambda match: (match.start, -match.end)):
         end = _end_of_edits(tokens, edit.end, edits)
@@ -164,6 +166,8 @@ def _meant_at_the_end(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
 
 def _done_as_told(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     """ "Neighbour said to shut both vents. I did, 25 minutes ago": what was advised, as a deed."""
+    if not {"did", "have", "had"} & {token.text for token in tokens}:
+        return tokens
     for advised in lexicon.advised.find(tokens):
         done = next((match for match in lexicon.followed.find(tokens) if match.start > advised.end), None)
         if done and sum(token.is_break for token in tokens[advised.end : done.start]) <= 1:

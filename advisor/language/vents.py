@@ -110,17 +110,18 @@ def _told_amounts(message: Message, openings: list[Opening]) -> list[Opening]:
         start = opening.match.start
         said_of = start > 0 and bool(_vents(message, start - 1) or message.tokens[start - 1].lemma == "be")
         is_verb = opening.match.quantity is None and len(opening.match) == 1
-        onto_its_amount = between[-1:] in (["to"], ["at"]) or _is_one_vent(message, opening.match.end, after)
+        told_next = place + 1 < len(openings) and openings[place + 1].fraction is not None
+        onto_its_amount = between[-1:] in (["to"], ["at"]) or _is_one_vent(message, opening.match.end, after, told_next)
         if said_of or not is_verb or not onto_its_amount or place + 1 == len(openings):
             kept.append(opening)
     return kept
 
 
-def _is_one_vent(message: Message, start: int, end: int) -> bool:
-    """Whether nothing but a vent's name stands there ("opened top 5 mm")."""
+def _is_one_vent(message: Message, start: int, end: int, told_next: bool) -> bool:
+    """Whether nothing but a vent's name stands there ("opened top 5 mm", "opened the top a crack")."""
     names = [at for at in range(start, end) if message.tokens[at].text not in ("the", "my")]
     amount = message.tokens[end].quantity if end < len(message.tokens) else None
-    return len(names) == 1 and bool(_vents(message, names[0])) and amount is not None
+    return len(names) == 1 and bool(_vents(message, names[0])) and (amount is not None or told_next)
 
 
 def _is_news(message: Message, start: int, end: int) -> bool:
