@@ -12,7 +12,7 @@ from advisor.inference.records import Firing, Inference
 from advisor.reply import CautionSaid, StepSaid
 from advisor.rulebook.catalogue import Act, Catalogue, Caution
 from advisor.rulebook.schema import CONCERNS, STANDINGS, Then
-from advisor.steps import beyond, hands_off_first, made, not_yet_made
+from advisor.steps import all_made, beyond, hands_off_first, not_yet_made
 from advisor.wording import Wording
 
 LEVELS = ("danger", "warning", "note")
@@ -77,7 +77,7 @@ def make_plan(inference: Inference, catalogue: Catalogue, wording: Wording) -> P
     """The plan that follows from one inference. Pure."""
     chosen, set_aside = choose(inference, catalogue)
     doable = [step for firing in chosen for step in firing.rule.then.steps or () if not beyond(step, inference)]
-    steps = not_yet_made([made(step, inference, wording) for step in doable], inference)
+    steps = not_yet_made(all_made(doable, inference, wording), inference)
     warned = [name for firing in inference.fired("safety") for name in firing.rule.then.warn or ()]
     cautions = _cautions(warned, steps, catalogue, inference, wording)
     if not any(STANDINGS.index(firing.rule.then.standing) <= LAST_URGENT for firing in chosen):

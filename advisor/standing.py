@@ -72,15 +72,15 @@ def asks_where(words: str, heard: Heard, known: Iterable[str]) -> bool:
 
 
 def three_lines(stands: Standing, cautions: Iterable[CautionSaid], phrases: dict[str, str], wording: Wording) -> str:
-    """Exactly three: the dome; what is in hand; what comes next. A danger stands in the line of the step it bears on."""
+    """Exactly three: the dome; what is in hand; what comes next. A danger stands in a line of its own, before that of the
+    step it bears on: the step itself is no danger, and "Next:" is looked for where a line begins."""
     said = (_dome(stands, phrases, wording), _in_hand(stands, phrases, wording), _next(stands, phrases, wording))
     held: tuple[list[CautionSaid], ...] = ([], [], [])
     here = {step.act for step in stands.in_hand}
     for caution in cautions:
         bears = set(caution.bears_on)
         held[0 if not bears else 1 if bears & here else 2].append(caution)
-    return "\n".join(" ".join([*danger_lines(dangers, phrases), line])
-                     for dangers, line in zip(held, said, strict=True))
+    return "\n".join(line for dangers, says in zip(held, said, strict=True) for line in (*danger_lines(dangers, phrases), says))
 
 
 def _dome(stands: Standing, phrases: dict[str, str], wording: Wording) -> str:

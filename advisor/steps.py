@@ -1,25 +1,36 @@
 """Steps of rules to steps for this cook: figures filled in, what stands already or can't be done left out."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from advisor.changes import move_name
+from advisor.facts import Value
 from advisor.inference.records import Inference
 from advisor.reply import StepSaid
 from advisor.rulebook.catalogue import Catalogue
 from advisor.rulebook.schema import Amount, Number, Step
 from advisor.situation import CANNOT, HALF_SET
-from advisor.wording import Wording
-
-SAME_OPENING = 0.005  # two openings closer than this are one
+from advisor.wording import SAME_OPENING, Wording, opening_from
 
 
-def made(step: Step, inference: Inference, wording: Wording) -> StepSaid:
-    """A rule's step with its numbers filled in and its words rendered."""
+def all_made(steps: Iterable[Step], inference: Inference, wording: Wording) -> list[StepSaid]:
+    """Rules' steps for this cook; the first move of each vent is said from where the vent stands."""
+    said: list[StepSaid] = []
+    for step in steps:
+        vent = step.parameters.get("vent")
+        moved = any(one.act == "set_vent" and one.parameters.get("vent") == vent for one in said)
+        said.append(_made(step, inference, wording, None if moved else inference.value(f"{vent}_vent")))
+    return said
+
+
+def _made(step: Step, inference: Inference, wording: Wording, stands: Value | None) -> StepSaid:
+    """A rule's step with its numbers filled in and its words rendered. stands: how far its vent is open now."""
     numbers = {name: _number(Amount.model_validate(value) if isinstance(value, dict) else value, inference)
                for name, value in step.parameters.items()}
     wait = _number(step.wait_min, inference) or None
     due = _due(step, inference)
     words = {name: fact.value for name, fact in inference.facts.items()} | numbers | {"wait_min": wait}
+    if step.act == "set_vent":
+        words["opening"] = opening_from(float(numbers["opening"]), None if stands is None else float(stands))
     numbers |= _in_inches(step, numbers, inference)
     return StepSaid(n=0, act=step.act, says=wording.fill(step.says, words), wait_min=wait, when=due or None,
                     **numbers)

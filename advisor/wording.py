@@ -17,6 +17,8 @@ OPENINGS = ((0.0, "shut"), (0.03, "open a hair"), (0.05, "barely open"), (0.08, 
 SHARES, SMALLEST_SHARE = {"fuel_level", "wood_share", "fat_share"}, 0.03
 INCHES = {0.25: "a quarter inch", 0.5: "half an inch", 0.75: "three quarters of an inch", 1.0: "an inch",
           1.5: "an inch and a half"}
+SAME_OPENING = 0.005  # two openings closer than this are one
+PARTS = ((0.1, "a tenth"), (0.2, "a fifth"), (0.25, "a quarter"), (0.33, "a third"), (0.5, "half"), (0.67, "two thirds"))
 STEP_TYPES: dict[str, FactType] = {"opening": "fraction", "opening_in": "inches", "crack_in": "inches",
                                    "wait_min": "minutes", "fuel_kg": "kilograms"}
 
@@ -84,6 +86,16 @@ def opening(fraction: float) -> str:
     if fraction > 0 and fraction < 0.015:
         return "open a hair"
     return min(OPENINGS, key=lambda pair: abs(pair[0] - fraction))[1]
+
+
+def opening_from(fraction: float, stands: float | None) -> str:
+    """The same, seen from where the vent stands: "a quarter less open than now" where the words alone would be those of now."""
+    said = opening(fraction)
+    if not fraction or not stands or abs(fraction - stands) < SAME_OPENING or said != opening(stands):
+        return said
+    change = abs(1 - fraction / stands)
+    part = min(PARTS, key=lambda pair: abs(pair[0] - change))[1]
+    return f"{part} {'less' if fraction < stands else 'more'} open than now"
 
 
 def share(fraction: float) -> str:

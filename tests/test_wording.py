@@ -3,7 +3,7 @@
 import pytest
 
 from advisor.units import UnitStyle, c_to_f, difference_c_to_f, f_to_c
-from advisor.wording import Wording, minutes, opening
+from advisor.wording import Wording, minutes, opening, opening_from
 
 
 @pytest.fixture
@@ -63,3 +63,11 @@ def test_fill_uses_the_fallback_only_when_unknown(imperial):
 def test_a_figure_in_a_text_is_said_in_the_persons_units(imperial, metric, text, fahrenheit, celsius):
     assert imperial.fill(text, {}) == fahrenheit
     assert metric.fill(text, {}) == celsius
+
+
+@pytest.mark.parametrize(("goes_to", "stands", "says"), [
+    (0.07, 0.09, "a fifth less open than now"), (0.09, 0.07, "a quarter more open than now"), (0.08, 0.03, "open a crack"),
+    (0.08, None, "open a crack"), (0.0, 0.01, "shut"), (0.08, 0.081, "open a crack"),
+])
+def test_two_cracks_are_told_apart_by_where_the_vent_stands(goes_to, stands, says):
+    assert opening_from(goes_to, stands) == says
