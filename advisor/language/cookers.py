@@ -20,6 +20,7 @@ from advisor.language.message import Message
 from advisor.language.tokens import Token
 
 OPENINGS = {"and", "but", "ok", "so", "now", "on", "in", "for", "well", "right", ","}  # words before the name
+AFTER_A_SIDE = {":", "not", "just", "has", "have", "now", "still", "lit", "smokes", "looks", "reads", "says"}
 BEFORE_A_SIDE = {"", ",", ".", ";", "and", "but", "the", "while", "my"}
 NAMING = {"pit", "cooker", "number", "kamado", "one", "the", "and", "at", "to"}  # words that only name a cooker
 ALL = {"all", "both", "each", "every", "everything"}
@@ -99,12 +100,19 @@ def _at_the_head(message: Message) -> list[tuple[int, str]]:
     """ "Two: fire's been dead 20 minutes", "two is 230": a cooker already going, by its bare number at the very head."""
     tokens = message.tokens
     at = next((at for at, token in enumerate(tokens) if token.text not in OPENINGS), len(tokens))
+    if at < len(tokens) and side_at(message, at) and text_of(tokens, at + 1) in AFTER_A_SIDE and _has_sides(message):
+        return [(at, tokens[at].text)]
     name = small_number(tokens[at]) if at < len(tokens) else None
     going = name is not None and any(same_cooker(name, known) for known in message.context.cookers)
     if not going or _reports_a_step(tokens, at + 1):
         return []
     says = text_of(tokens, at + 1) in (":", "-", "now", "has", "'s", "still") or at + 1 < len(tokens) and tokens[at + 1].lemma == "be"
     return [(at, name)] if says else []
+
+
+def _has_sides(message: Message) -> bool:
+    """Whether the cookers going are told apart by where they stand."""
+    return any(name in message.lexicon.data["cookers"]["adjectives"] for name in message.context.cookers)
 
 
 def _reports_a_step(tokens: list[Token], at: int) -> bool:
@@ -146,7 +154,7 @@ def _with_sides(message: Message, marks: list[tuple[int, str]]) -> list[tuple[in
         if at not in named
         and (side := side_at(message, at))
         and text_of(tokens, at - 1) in BEFORE_A_SIDE
-        and (tokens[at + 1].lemma == "be" or is_reading(tokens[at + 1]))
+        and (tokens[at + 1].lemma == "be" or is_reading(tokens[at + 1]) or tokens[at + 1].text in AFTER_A_SIDE)
     ]
     return sorted(marks + sides)
 

@@ -158,7 +158,8 @@ def _heard(message: Message, heard: Heard) -> Heard:
         intents = [intent for intent in intents if intent != "declined" or _leaves_open(message, heard)] + ["tell"]
     if _brings_up_a_topic(message, bool(stated), intents):
         intents = [intent for intent in intents if intent not in ("ask", "declined")] + ["ask"]
-    about = topic_of(message, heard.facts, loosely=True) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
+    loosely = not ("what_now" in intents and {"now", "next"} & {token.text for token in message.tokens})  # "charcoal is in, what now" asks for no word's meaning
+    about = topic_of(message, heard.facts, loosely) if {"ask", "why", "why_not", "what_if"} & set(intents) else None
     if about:
         intents = [intent for intent in intents if intent != "cannot"]  # "is it too hot to touch" refuses no step
     if about in message.lexicon.data["topics_of_their_own"] and supposed.get("grease_fire") is not True:

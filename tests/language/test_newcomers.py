@@ -9,6 +9,16 @@ SHUT = {"top_vent": 0.0}
 @pytest.mark.parametrize(
     ("words", "context", "facts"),
     [
+        ("one touched the lid", {}, {"burnt_skin": True}),
+        ("its red, not blistered", {}, {"burnt_skin": True}),
+        ("held it under the tap 10 minutes now", {}, {"burn_cooled": True}),
+        ("ok putting them on", {}, {"food_on": True, "food_on_for_min": 0}),
+        ("threw it all", {}, {"food_thrown": True}),
+        ("it wont go over 200", {}, {"dome_f": 200, "said_off": "cold"}),
+        ("we are closing, whats next", {}, {"stage": "shutting_down"}),
+        ("ok thats service over, 280 on the dial", {}, {"stage": "shutting_down", "dome_f": 280}),
+        ("smoke comes out the side", {}, {"gasket_leaks": True}),
+        ("done, top is a crack open", {}, {"top_vent": 0.05}),
         ("about a third of the coals", {"asked": "wood_share"}, {"wood_share": 0.33}),
         ("the wood is about a third of the coals", {}, {"wood_share": 0.33}),
         ("added 2 chunks of oak", {}, {"wood_added_ago_min": 0}),
@@ -371,3 +381,23 @@ def test_a_newcomers_question_has_its_answer(listen, words, about):
 ])
 def test_what_was_done_so_long_ago_is_a_deed_and_how_it_was_before_is_past(listen, words, facts):
     assert {name: value for name, value in listen(words).facts.items() if "vent" in name} == facts
+
+
+def test_a_cooker_that_stands_on_one_side_is_named_by_it_alone(listen):
+    heard = listen("left one 310 want 250, right one 225 want 225, middle not lit yet")
+    assert dict(heard.others)["middle"] == {"stage": "laying"}
+    later = listen("middle: just lit it", cookers=("left", "right", "middle"), current="left")
+    assert later.cooker == "middle" and later.facts["stage"] == "lighting"
+
+
+@pytest.mark.parametrize(("words", "context", "topic"), [
+    ("the kids are playing near it, is that ok", {}, "keep_safe"),
+    ("does that matter", {"recent": frozenset({"raining"})}, "weather"),
+    ("ok charcoal is in, what now", {}, None),
+])
+def test_a_vague_question_is_about_what_was_told(listen, words, context, topic):
+    assert listen(words, **context).about == topic
+
+
+def test_held_under_the_tap_is_no_time_at_the_target(listen):
+    assert "at_target_for_min" not in listen("held it under the tap 10 minutes now").facts
