@@ -28,6 +28,7 @@ AFTER_A_PLAIN_NO = {
 PRONOUNS = {"it", "she", "they"}
 LEADS_TO_ONE = {"think", "believe", "say", "sure", "know", "like", "if", "that", "mean", "reckon", "see", "tell", "feel", "seem",
                 "certain", "not", "no", "what", "how", "why", "when", "where", "whether", "because", "as", "than"}
+INVERTED = {"is", "are", "was", "were", "has", "have", "does", "do", "did", "can", "could", "will", "would", "should", "may"}
 DEEDS = {"shut", "closed", "opened", "choked", "cracked", "set", "turned", "put", "lit", "added", "burped", "moved", "left"}
 JOINS_A_DEED = {"when", "after", "since", "because", "as", "before", "while", "until", "till", "if", "than", "that", "where", "once"}
 
@@ -86,9 +87,10 @@ def _doubt_before_question_marks(moods: list[str], tokens: list[Token]) -> None:
             start = _clause_start(tokens, at)
             if any(token.quantity and token.quantity.kind == "ago" for token in tokens[start:at]):
                 continue  # "shut it 20 minutes ago and it is still at 400??": what has its time is sure
+            asks = tokens[start].text in INVERTED and at - start > 1
             for i in range(start, at):
                 if moods[i] == SAID:
-                    moods[i] = "maybe"
+                    moods[i] = "ask" if asks else "maybe"
 
 
 def _sentence_start(tokens: list[Token], at: int) -> int:

@@ -24,6 +24,7 @@ NEAR_MEAT_F, FAR_FROM_DOME_F = 15.0, 50.0
 MEAT_CLIMBS_F, HOTTEST_MEAT_F = 40.0, 212.0  # how far it may be on from the reading told last, and where water boils
 FARTHEST_OUT_F = 40.0  # two thermometers that differ by more are not in the same water
 WIDE_SWING = 40  # degrees of either scale between the ends of one reading: a needle that goes to and fro
+COOLEST_TARGET_F = 180.0  # nobody aims a fire lower: common practice, no published source
 WISHES = {"target_f", "meat_target_f"}
 LOWEST_LUKEWARM, HIGHEST_LUKEWARM = 40, 140   # °F, the danger zone of the food-safety authorities
 
@@ -89,7 +90,7 @@ def _answering(message: Message, claim: Claim, claims: list[Claim]) -> Claim:
         return claim
     if any(match.means == "dome_f" for match in message.lexicon.owners.find(message.tokens)) or claim.before:
         return claim
-    if asked in WISHES and (_is_a_report(message) or _is_no_round_wish(message, claim)):
+    if asked in WISHES and (_is_a_report(message) or _is_no_round_wish(message, claim) or _is_no_heat_to_cook_at(message, claim)):
         return claim
     return Claim(asked, claim.value, claim.unit, claim.at, claim.said)
 
@@ -115,6 +116,13 @@ def _is_no_round_wish(message: Message, claim: Claim) -> bool:
     if claim.value >= HOT:
         return claim.value % ROUND_WHEN_HOT != 0 and isinstance(dome, float)
     return claim.value % ROUND != 0 and isinstance(dome, float) and abs(in_fahrenheit(claim, None) - dome) < NEAR_DOME_F
+
+
+def _is_no_heat_to_cook_at(message: Message, claim: Claim) -> bool:
+    """ "75" in a talk in Celsius with meat at 72: no fire is run that low; it is the meat's next reading."""
+    meat = message.context.facts.get("meat_f")
+    scale = message.context.units.temperature if message.context.units else None
+    return message.context.asked == "target_f" and isinstance(meat, float) and in_fahrenheit(claim, scale) < COOLEST_TARGET_F
 
 
 def _of_the_meat(message: Message, claims: list[Claim]) -> list[Claim]:

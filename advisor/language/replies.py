@@ -26,6 +26,7 @@ def reply_of(message: Message) -> Match | None:
         if match.start <= EARLY_WORDS
         and match.means in ("yes", "no")
         and {token.text for token in message.tokens[: match.start]} <= FILLERS
+        and message.words(max(0, match.start - 1), match.start + 1) != "oh no"  # a cry, no answer
         and not any(match.overlaps(refusal) for refusal in declined)
     ]
     reply = min(found, key=lambda match: (match.start, -len(match)), default=None)

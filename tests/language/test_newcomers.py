@@ -2,6 +2,8 @@
 
 import pytest
 
+from advisor.units import UnitStyle
+
 GOING = {"smoke": "white", "wood_added_ago_min": 5.0}
 SHUT = {"top_vent": 0.0}
 
@@ -401,3 +403,18 @@ def test_a_vague_question_is_about_what_was_told(listen, words, context, topic):
 
 def test_held_under_the_tap_is_no_time_at_the_target(listen):
     assert "at_target_for_min" not in listen("held it under the tap 10 minutes now").facts
+
+
+@pytest.mark.parametrize(("words", "context", "facts", "not_heard"), [
+    ("oh no 370", {"asked": "smoke", "facts": {"dome_f": 310.0}}, {"dome_f": 370}, {"smoke"}),
+    ("oh no", {"asked": "food_on"}, {}, {"food_on"}),
+    ("is the charcoal gone?", {}, {}, {"fuel_level"}),
+    ("is there any ash left?", {}, {}, {"ash"}),
+    ("white smoke: good or bad sign?", {}, {}, {"smoke"}),
+    ("water boils at 95 here, we are at 1500m", {}, {"altitude_ft": 4921.26}, {"boiling_reads_f", "dome_f", "meat_f"}),
+    ("75", {"asked": "target_f", "facts": {"dome_f": 230.0, "meat_f": 162.0}, "units": UnitStyle("C")}, {"meat_f": 167}, {"target_f"}),
+])
+def test_a_cry_a_question_and_a_pit_too_cold_state_nothing_else(listen, words, context, facts, not_heard):
+    heard = listen(words, **context).facts
+    assert {name: heard.get(name) for name in facts} == facts
+    assert not not_heard & heard.keys()
