@@ -131,7 +131,7 @@ def fire(x: np.ndarray, fixed: Fixed, bottom_air: np.ndarray) -> Fire:
 
 
 def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndarray, Fluxes]:
-    """(dx/dt (ROWS, n), relaxation rates [1/s] of the FAST rows (5, n), fluxes)."""
+    """(dx/dt (ROWS, n), relaxation rates [1/s] of the FAST rows (len(FAST), n), fluxes)."""
     c, gas, coal, plate = fixed.c, x[GAS], x[COAL], x[PLATE]
     bottom_air, inflow, exchange = air_flows(x, fixed, u)
     f = fire(x, fixed, bottom_air)
@@ -163,7 +163,7 @@ def rates(x: np.ndarray, fixed: Fixed, u: Controls) -> tuple[np.ndarray, np.ndar
     to_gas = c.gas_share * f.glow + f.flame + coal_ha * (coal - gas) + (f.burned + f.died + f.fumes) * above
     drawn, steam = 0.0, np.zeros_like(gas)
     if np.any(x[FOOD_MASS]):
-        drawn, steam, fast[4] = _food(x, fixed, dx)
+        drawn, steam, fast[4:] = _food(x, fixed, dx)
     dx[GAS] = (to_gas - wall_heat - plate_ha * (gas - plate) - leaving - drawn) / gas_store
     air_mass = gas_store / CP_FLUE
     dx[OXYGEN] = (
@@ -225,14 +225,14 @@ def _outwards(layers, fixed, u):
 
 
 def _food(x, fixed, dx):
-    """Fill the food's rows of dx; (heat drawn from gas and dome, heat in steam [W], skin rate [1/s])."""
+    """Fill the food's rows of dx; (heat drawn from gas and dome, heat in steam [W], rates of the shells [1/s])."""
     mass, shells = x[FOOD_MASS], x[FOOD]
     h = 4.0 + walls.inside_convection(x[GAS] - shells[-1], 0.2, fixed.c.stirring)
     humidity = fixed.weather.humidity + 0.03
     into, drawn, lost = food.heat_flows(shells, x[GAS], x[DOME.start], mass, x[WATER], humidity, h)
     dx[FOOD] = into / (np.maximum(mass, 1e-9) * food.CP / food.SHELLS)
     dx[WATER] = -lost
-    return drawn, lost * food.LATENT, food.skin_rate(shells[-1], mass, x[WATER], h)
+    return drawn, lost * food.LATENT, food.shell_rates(shells, x[DOME.start], mass, x[WATER], h)
 
 
 def stored_heat(x: np.ndarray, fixed: Fixed) -> np.ndarray:

@@ -54,17 +54,22 @@ def shell_edges(r):
     return EDGES * r
 
 
+def between(r):
+    """Conductance [W/K] from each shell to the next further out (SHELLS - 1, n), middle to middle, all PIECES together."""
+    edges = shell_edges(r)
+    middle = 0.5 * (edges[1:] + edges[:-1])
+    return PIECES * 4.0 * np.pi * K * edges[1:-1] ** 2 / (middle[1:] - middle[:-1])
+
+
 def heat_flows(shells, t_gas, t_wall, mass, water, humidity, h):
     """(heat into each shell [W] (SHELLS, n), heat drawn from the cooker [W], water lost [kg/s]).
 
     shells [K], centre first. Zero mass gives zero everywhere. Equal temperatures and dry food exchange
     nothing.
     """
-    edges = shell_edges(radius(np.maximum(mass, 1e-9)))
-    middle = 0.5 * (edges[1:] + edges[:-1])
-    inner_area = PIECES * 4.0 * np.pi * edges[1:-1] ** 2
-    up = K * inner_area * (shells[1:] - shells[:-1]) / (middle[1:] - middle[:-1])
-    surface = PIECES * 4.0 * np.pi * edges[-1] ** 2 * (mass > 0.0)
+    r = radius(np.maximum(mass, 1e-9))
+    up = between(r) * (shells[1:] - shells[:-1])
+    surface = PIECES * 4.0 * np.pi * r ** 2 * (mass > 0.0)
     radiant = radiation_coefficient(t_wall, shells[-1], EMISSIVITY) * (t_wall - shells[-1])
     drawn = surface * (h * (t_gas - shells[-1]) + radiant)
     lost = surface * evaporation(shells[-1], humidity, h, wetness(water, WATER_SHARE * mass))
@@ -75,13 +80,16 @@ def heat_flows(shells, t_gas, t_wall, mass, water, humidity, h):
     return into, drawn, lost
 
 
-def skin_rate(skin, mass, water, h):
-    """How fast [1/s] the outer shell settles: a wet skin near boiling holds itself in seconds. For the
-    integrator.
+def shell_rates(shells, t_wall, mass, water, h):
+    """How fast [1/s] each shell (SHELLS, n) settles among its neighbours, for the integrator: thin shells do in a minute, and
+    a wet skin near boiling holds itself in seconds.
     """
-    steam = saturation_humidity(skin)
-    steeper = (
-        wetness(water, WATER_SHARE * mass) * h / LEWIS_CP * LATENT * 0.05 * steam * (1.0 + steam / 0.622)
-    )
-    surface = PIECES * 4.0 * np.pi * radius(mass) ** 2
-    return surface * (h + 6.0 + steeper) / (np.maximum(mass, 1e-9) * CP / SHELLS)
+    r = radius(np.maximum(mass, 1e-9))
+    across, rates = between(r), np.zeros_like(shells)
+    rates[:-1] += across
+    rates[1:] += across
+    steam = saturation_humidity(shells[-1])
+    drying = wetness(water, WATER_SHARE * mass) * h / LEWIS_CP * LATENT * 0.05 * steam * (1.0 + steam / 0.622)
+    radiant = radiation_coefficient(t_wall, shells[-1], EMISSIVITY)
+    rates[-1] += PIECES * 4.0 * np.pi * r ** 2 * (h + radiant + drying)
+    return rates / (np.maximum(mass, 1e-9) * CP / SHELLS)

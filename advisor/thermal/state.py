@@ -16,8 +16,7 @@ DOME = slice(FOOD.stop, FOOD.stop + LAYERS)
 BODY = slice(DOME.stop, DOME.stop + LAYERS)
 BOWL = slice(BODY.stop, BODY.stop + LAYERS)
 WALLS = slice(DOME.start, BOWL.stop)
-SKIN = FOOD.stop - 1
-FAST = [GAS, OXYGEN, COAL, GAUGE, SKIN]  # rows the integrator treats as exponential
+FAST = [GAS, OXYGEN, COAL, GAUGE, *range(FOOD.start, FOOD.stop)]  # rows the integrator treats as exponential
 ROWS = BOWL.stop
 WALLS_COUNT = 3  # dome, body and the fire bowl inside the body
 # shares of their inner faces that the gas sweeps; the rest bowl or coals cover

@@ -81,3 +81,16 @@ def test_a_brisket_is_done_overnight(brisket):
 def test_cold_food_pulls_the_dome_down(brisket):
     before, after = brisket.dome_f[59, 0], brisket.dome_f[80, 0]
     assert 5.0 < before - after < 60.0
+
+
+@pytest.mark.parametrize("mass", [0.1, 0.4, 3.0, 8.0])
+def test_long_steps_keep_the_meat_between_its_start_and_the_fire(mass):
+    """Seen in closed loop: with steps of five minutes the thin outer shells swung further with every step until they overflowed."""
+    fixed = state.Fixed(population.middle("large"), state.Surroundings())
+    x = state.fresh(fixed, 0.2)
+    x[state.GAS], x[state.WALLS] = 450.0, 420.0
+    state.put_food_on(x, mass)
+    coldest = x[state.FOOD].min()
+    for _ in range(60):
+        x, _ = simulate.advance(x, fixed, state.Controls(np.full(1, 0.25), np.full(1, 0.15)), 300.0)
+        assert (coldest - 1.0 <= x[state.FOOD]).all() and (x[state.FOOD] <= max(x[state.GAS].max(), x[state.DOME].max()) + 5.0).all()
