@@ -14,7 +14,7 @@ from .state import ASH, LIT, UNLIT, Controls, Fixed
 from .weighing import quantile
 
 INCH = 0.25  # an inch of the bottom slide's usual four; common practice, no published source
-STEP_S, HOLD_MIN, SETTLE_MIN = 120.0, 64.0, 40.0
+STEP_S, HOLD_MIN, SETTLE_MIN = 180.0, 60.0, 40.0
 WIDEST, NARROWEST = 1.0, 0.004
 
 
