@@ -1,6 +1,7 @@
 """One cooker going: its situation, what was advised last, what was asked, which wait runs. Frozen; every turn makes a
 new one."""
 
+import math
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
@@ -85,7 +86,7 @@ class Cook:
         done = tuple(step for step in self.steps if step.n in numbers)
         minutes = self._done_at(done, now)
         for step, minute in zip(done, minutes, strict=True):
-            left = effects(step, rulebook.catalogue.acts[step.act])
+            left = {**shown_by(step, situation), **effects(step, rulebook.catalogue.acts[step.act])}
             situation = situation.tell(left, "derived", rulebook.vocabulary, minute)
             if step.act == DISCARD:
                 situation = situation.without_food()
@@ -140,6 +141,16 @@ def waiting_after(cook: Cook, did: Collection[int], steps: tuple[StepSaid, ...],
     runs_on = (old and old.hands_off and new.hands_off and not did and now < old.until_min
                and abs(old.until_min - new.until_min) <= SAME_WAIT_MIN)
     return old if runs_on else new
+
+
+def shown_by(step: StepSaid, situation: Situation) -> Mapping[str, Value]:
+    """The dome that a vent reported moved shows: one that was to wait for a reading was moved when the dial read so."""
+    dome = situation.facts.get("dome_f")
+    if dome is None or step.act != "set_vent":
+        return {}
+    bounds = (step.when or {}).get("dome_f", {})
+    reached = max(bounds.get("at_least", -math.inf), min(bounds.get("at_most", math.inf), float(dome.value)))
+    return {} if reached == float(dome.value) else {"dome_f": reached}
 
 
 def is_near(told: float, opening: float) -> bool:

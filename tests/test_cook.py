@@ -1,5 +1,7 @@
 """Steps reported done, questions given up, several cookers by name."""
 
+from dataclasses import replace
+
 import pytest
 
 from advisor.cook import Cook, Waiting, effects
@@ -44,6 +46,18 @@ def test_steps_reported_together_are_dated_by_the_waits_between_them(rulebook, n
     assert [move.at_min for move in cook.situation.moves] == minutes
     left = cook.situation.at(rulebook.vocabulary, now)["vents_moved_ago_min"].value
     assert left == pytest.approx(now - minutes[-1])
+
+
+CLOSED_IN_TIME = (step(1, "set_vent", vent="top", opening=0.1, when={"dome_f": {"at_least": 200.0}}),
+                  step(2, "burp_lid", crack_in=1, hold_s=20, times=1, when={"dome_f": {"at_least": 275.0}}))
+
+
+@pytest.mark.parametrize(("last_read", "numbers", "dome"), [(150.0, [1], 200.0), (220.0, [1], 220.0), (150.0, [2], 150.0)])
+def test_a_vent_that_waited_for_a_reading_shows_that_the_dial_read_so(rulebook, last_read, numbers, dome):
+    """Seen with an independent simulator: closed in time as told, "done", and the next reply, at the old dome, opened it again."""
+    cook = Cook(steps=CLOSED_IN_TIME)
+    cook = replace(cook, situation=cook.situation.tell({"dome_f": last_read}, "said", rulebook.vocabulary, 0.0))
+    assert cook.do(numbers, rulebook, 9.0).situation.facts["dome_f"].value == dome
 
 
 def test_without_a_timer_steps_reported_together_were_done_just_now(rulebook):
