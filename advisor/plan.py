@@ -147,6 +147,8 @@ def _objection(firing: Firing, chosen: list[Firing], catalogue: Catalogue) -> st
             return f"{other.rule.id} comes first for the {then.concern}"
         if STANDINGS.index(other.rule.then.standing) == 0 and STANDINGS.index(then.standing) > LAST_URGENT:
             return f"nothing else counts until {other.rule.id} is dealt with"
+        if _looks_only(firing, other, catalogue):
+            return f"{other.rule.id} has a look already"
         if clash := _clash(other, firing, catalogue):
             return f"its {clash} can't stand beside {other.rule.id}"
     return ""
@@ -159,6 +161,12 @@ def _clash(one: Firing, other: Firing, catalogue: Catalogue) -> str:
         return moves[0]
     return next((name for name, act in there.items()
                  if set(act.against) & set(here) or any(name in mine.against for mine in here.values())), "")
+
+
+def _looks_only(firing: Firing, other: Firing, catalogue: Catalogue) -> bool:
+    """Whether a routine procedure is but a look at the dome that `other` ends with already."""
+    acts, there = set(_acts(firing, catalogue)), _acts(other, catalogue)
+    return firing.rule.then.standing == "routine" and acts == {"wait", "read_dome"} and "read_dome" in there
 
 
 def _acts(firing: Firing, catalogue: Catalogue) -> dict[str, Act]:

@@ -112,3 +112,23 @@ def test_numbers_of_steps_are_whole_and_every_parameter_is_filled(data, rulebook
         assert "{" not in step.says
     if plan.check_in_min is not None:
         assert plan.check_in_min > 0
+
+
+STEERED = ["trend", "rate_f_per_min", "bottom_vent", "top_vent", "lit_ago_min", "vents_moved_ago_min", "vents_moved_every_min",
+           "choked", "heat_soaked", "food_on", "ash", "fuel_level", "windy", "gasket_leaks", "smoke", "at_target_for_min"]
+
+
+@EFFORT
+@given(data=st.data())
+def test_a_dome_off_its_target_is_never_left_without_a_step(data, rulebook, advise):
+    names = data.draw(st.lists(st.sampled_from(STEERED), max_size=9, unique=True))
+    facts = {name: data.draw(value_of(rulebook.vocabulary[name])) for name in names}
+    target, off = data.draw(st.sampled_from([225.0, 275.0, 400.0, 600.0])), data.draw(st.sampled_from([-80, -30, 30, 75, 150]))
+    assert advise(**facts, target_f=target, dome_f=target + off).plan.steps
+
+
+def test_a_dome_that_shot_up_again_in_the_warm_up_gets_a_step_six_minutes_after_a_move(advise):
+    """Seen in closed loop: 75 °F over, cold walls, the top opened five to eight minutes ago; the reply had no step."""
+    for moved_ago in (0.0, 5.0, 6.0, 7.9):
+        assert advise(dome_f=300.0, target_f=225.0, lit_ago_min=40.0, top_vent=0.44, bottom_vent=0.25, trend="rising",
+                      vents_moved_ago_min=moved_ago).plan.steps

@@ -27,6 +27,7 @@ from advisor.wording import Wording
 CORE = ("dome_f", "target_f", "over_f", "trend", "bottom_vent", "top_vent", "lit_ago_min", "vents_moved_ago_min", "food_on",
         "smoke", "smoke_amount", "lid_open", "flames", "grease_fire", "fire_out", "choked", "heat_soaked", "indoors")
 HANDS_OFF_MIN = 5.0
+OFF_F, NOT_COOKING = 20.0, {"laying", "lighting", "shutting_down"}
 
 
 def any_value(definition: FactDefinition, dice: random.Random):
@@ -79,6 +80,9 @@ def breaches(facts: dict, rulebook: Rulebook, adviser: Adviser) -> tuple[list[st
         broken.append("more than one question")
     if not (reply.steps or reply.asks or reply.text):
         broken.append("nothing to go on")
+    off = abs(reply.situation.get("over_f") or 0.0) >= OFF_F
+    if off and not reply.steps and facts.get("stage") not in NOT_COOKING and not facts.get("fire_out"):
+        broken.append("off its target and nothing to do")
     if re.search(r"[{}]|\bNone\b|\bnan\b", reply.text):
         broken.append("text not filled in")
     kind = "steps" if reply.steps else "question" if reply.asks else "leave it alone"
