@@ -77,9 +77,9 @@ class Adviser:
         view = self._outlook.on(situation, inference.facts, now) if self._outlook and forecasting else None
         if view is None:
             return Advice(inference, plan, question)
-        if any(firing.rule.then.sized_by for firing in plan.chosen):
+        if kinds := {firing.rule.then.sized_by for firing in plan.chosen} - {None}:
             chart = holding(self.rulebook.catalogue.vent_chart, self.profile, view.known.target_f)
-            sized = view.sized(situation, inference.facts, chart, now)
+            sized = view.sized(kinds, situation, inference.facts, chart, now)
             inference, plan = self._consider(situation, now, wording, passing or {}, sized)
         return Advice(inference, plan, question,
                       view.prospect(plan.steps, self.rulebook.catalogue.phrases, wording))

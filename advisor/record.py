@@ -70,7 +70,7 @@ class Record:
 def recorded(situation: Situation, known: Mapping[str, Fact], target_f: float, airway: Airway, hope: float,
              now: float) -> Record:
     """hope: the pace that the chart lets expect before anything is known."""
-    situation = replace(situation, moves=tuple(in_openings(move, airway.inch, airway.top_inch) for move in situation.moves))
+    situation = _in_openings(situation, airway)
     stands = _stood(situation, known, airway.inch)
     if stands is None:
         return Record()
@@ -78,6 +78,31 @@ def recorded(situation: Situation, known: Mapping[str, Fact], target_f: float, a
     stretches = _stretches(situation, known, airway, target_f, stands, _first(situation, hope), now)
     going = stretches and stretches[-1].until == math.inf
     return Record(tuple(stretches[:-1] if going else stretches), stretches[-1] if going else None, noise)
+
+
+def settings_of(situation: Situation, known: Mapping[str, Fact], airway: Airway, now: float) -> list[tuple[float, float]]:
+    """(minute, air from then on) of every setting of the vents, oldest first; none when the top is not known.
+
+    The first stands since the first reading, or since the vents were moved as told.
+    """
+    situation = _in_openings(situation, airway)
+    stands = _stood(situation, known, airway.inch)
+    if stands is None:
+        return []
+    top, bottom = stands
+    put = [one for one in _put(situation, known, now) if not one[1] is one[2] is None]
+    since = min([minute for minute, _ in situation.readings[:1]] + [minute for minute, _, _ in put[:1]], default=now)
+    if not put and (moved := number(known, "vents_moved_ago_min")) is not None:
+        since = min(since, now - moved)
+    settings = [(since, airway.way(top, bottom))]
+    for minute, put_top, put_bottom in put:
+        top, bottom = top if put_top is None else put_top, bottom if put_bottom is None else put_bottom
+        settings.append((minute, airway.way(top, bottom)))
+    return settings
+
+
+def _in_openings(situation: Situation, airway: Airway) -> Situation:
+    return replace(situation, moves=tuple(in_openings(move, airway.inch, airway.top_inch) for move in situation.moves))
 
 
 def _stood(situation: Situation, known: Mapping[str, Fact], inch: float) -> tuple[float, float] | None:

@@ -5,9 +5,11 @@ Arithmetic on readings and moves; whether any of it is to be done belongs to the
 
 import math
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 
 from advisor.airway import LEAK, LEAKY, SMALLEST_GAP, Airway
 from advisor.book import Book, holds, number
+from advisor.bracket import bracket
 from advisor.facts import Fact, Origin
 from advisor.pace import Readings
 from advisor.profile import CookerProfile
@@ -15,10 +17,12 @@ from advisor.record import ONE_MOVE_MIN, held, recorded
 from advisor.response import PACE_FADES_MIN, USUAL_SWING, Foretold
 from advisor.rulebook.catalogue import VentChart
 from advisor.situation import Situation
+from advisor.starving import starved_min, starving_way
 from advisor.ventchart import Holding, holding
 from advisor.water import SEA_LEVEL_PA, pressure_pa
 
 BURP_EVERY_MIN = 10.0       # common practice, no published source: burp, wait 10, burp again
+MOST_BURPS = 3              # common practice, no published source: two or three
 HANDS_OFF_MIN = 5.0         # common practice, no published source: no vent move sooner after the last
 SETTLE_BELOW_F = 10.0       # common practice, no published source: "a little under the target, because it creeps up"
 HOT_COOK_F = 400.0          # common practice, no published source: a searing fire wants its bottom vent wide
@@ -30,6 +34,9 @@ QUIET_MIN, BIG_OFF_F, QUIET_FOR_F = 6.0, 25.0, 0.4  # hands off after a move: lo
 ALIVE = 0.4                 # of the air that the chart says holds the target: judgement
 COMES_BACK_F = 8.0          # what a dome must come nearer by to count as coming back by itself: judgement
 MOST_CHANGE, MOST_FAR, FAR_F = 1.1, 2.5, 60.0       # of the air's logarithm in one move; when so far off; judgement
+FORESEEN = 0.5              # of a change, how much the thermal model is heard beside the readings: judgement
+BREATH = 0.5                # of the air's logarithm: what a starved fire gets more, at least, up to the chart's; judgement
+RUN_OUT_F, SHOWN_MIN = 40.0, 20.0   # no limit to a move against the last one from there; when that has shown: judgement
 LARGEST_NUDGE = 0.08        # of full travel, for a small error: common practice, no published source - half an inch is too much
 WIDE, WIDE_NUDGE = 0.4, 0.3     # a top open further answers so little that it goes by shares of where it stands: judgement
 STAYS = 0.02                # a bottom vent this near where it should be is left alone: judgement
@@ -64,6 +71,7 @@ def _towards(book: Book, hold: Holding, situation: Situation, target: float) -> 
     book.put("over_for_min", over_for(situation.readings, target, book.now))
     book.put("settle_f", target - SETTLE_BELOW_F)
     told, numbers = settings(book.known, hold, situation, book.now)
+    _starving(book, situation, hold.opening)
     origin: Origin = "learned" if hold.cooks else "derived"
     for name, value in numbers.items():
         book.put(name, value, origin)
@@ -81,6 +89,16 @@ def _towards(book: Book, hold: Holding, situation: Situation, target: float) -> 
         book.put("chart_cooks", str(hold.cooks), "learned")
 
 
+def _starving(book: Book, situation: Situation, hold_top: float) -> None:
+    """By the chart and not by this cook's readings: hot walls over a dying fire make a hair of air look enough."""
+    airway = _airway(book.known)
+    holds_way = airway.way(hold_top, airway.inch)
+    starved = starved_min(situation, book.known, airway, holds_way, book.now)
+    book.put("starved_min", starved)
+    if starved is not None and (stands := stand(book.known)):
+        book.put("starves_now", stands.way <= starving_way(airway, holds_way))
+
+
 def _ahead_by_pace(book: Book) -> None:
     """Where the dome heads by its pace alone, when the vents are not known."""
     if (over := book.number("over_f")) is not None:
@@ -90,12 +108,16 @@ def _ahead_by_pace(book: Book) -> None:
 
 def _reopening(book: Book) -> None:
     if (over := book.number("over_f")) is not None:
-        shut = min(book.number("shut_in_for_min") or 0.0, LONGEST_SHUT_MIN)
+        shut = max(book.number("shut_in_for_min") or 0.0, book.number("starved_min") or 0.0)
         rate = book.number("rate_f_per_min")
-        until = over - max(reopen_ahead(rate), AIR_AT_LAST_F if shut >= LONGEST_SHUT_MIN else 0.0)
+        reopen_over = in_fives(max(reopen_ahead(rate), AIR_AT_LAST_F * min(1.0, shut / LONGEST_SHUT_MIN)))
+        until = over - reopen_over
+        book.put("reopen_over_f", reopen_over)
         book.put("until_reopen_f", until)
         book.put("reopen_in_min", reopen_in(until, rate))
-        below = -over - close_ahead(rate)
+        close_over = -in_fives(close_ahead(rate))
+        below = close_over - over
+        book.put("close_over_f", close_over)
         book.put("until_close_f", below)
         book.put("close_in_min", reopen_in(below, None if rate is None else -rate))
 
@@ -111,6 +133,7 @@ def _done_lately(book: Book, situation: Situation) -> None:
     since = max((minute for minute in vents), default=book.now)
     burps = sum(move.lid and move.at_min >= since for move in situation.moves)
     book.put("burps_lately", float(burps) if burps else None)
+    book.put("more_burps", float(burps < MOST_BURPS - 1))
 
 
 def _apart(minutes: Iterable[float]) -> int:
@@ -149,6 +172,11 @@ def close_ahead(rate: float | None) -> float:
     return usual if rate is None else max(least, min(most, least + rate * ANSWERS_IN_MIN))
 
 
+def in_fives(degrees_f: float) -> float:
+    """To the nearest 5 °F, as a dial is read."""
+    return 5.0 * round(degrees_f / 5.0)
+
+
 def over_for(readings: Readings, target_f: float, now: float) -> float | None:
     """Minutes since a reading was last no more than NEAR_F over the target; None when none was or nothing is over now."""
     near = [minute for minute, dome in readings if dome <= target_f + NEAR_F]
@@ -184,26 +212,51 @@ def move_in(ahead_f: float, moves: float, moved_ago: float | None) -> float | No
     return 0.0 if moved_ago is None else float(max(0, round(quiet - moved_ago)))
 
 
-def settings(known: Mapping[str, Fact], prior: Holding, situation: Situation,
-             now: float) -> tuple[Foretold | None, dict[str, float]]:
-    """What the readings foretell, and the openings of the vents by name."""
+@dataclass(frozen=True, slots=True)
+class Stand:
+    """How the vents stand: openings, the air they give (logarithm), and where the bottom should stand (`kept`)."""
+
+    airway: Airway
+    top: float
+    bottom: float
+    kept: float
+
+    @property
+    def way(self) -> float:
+        return self.airway.way(self.top, self.bottom)
+
+
+def stand(known: Mapping[str, Fact]) -> Stand | None:
+    """None when the top is not known; a bottom nobody told of is taken to stand at an inch."""
+    airway, top, told = _airway(known), number(known, "top_vent"), number(known, "bottom_vent")
+    bottom = airway.inch if told is None else told
+    keeps = (number(known, "target_f") or 0.0) >= HOT_COOK_F or 0.5 * airway.inch <= bottom <= 2.0 * airway.inch
+    return None if top is None else Stand(airway, top, bottom, bottom if keeps else airway.inch)
+
+
+def settings(known: Mapping[str, Fact], prior: Holding, situation: Situation, now: float,
+             foreseen: float | None = None) -> tuple[Foretold | None, dict[str, float]]:
+    """What the readings foretell, and the openings of the vents by name. foreseen: the change of air a model finds best."""
     airway, target = _airway(known), number(known, "target_f") or 0.0
-    top, over = number(known, "top_vent"), number(known, "over_f")
-    stands = number(known, "bottom_vent")
-    bottom = airway.inch if stands is None else stands
+    stands, over = stand(known), number(known, "over_f")
+    top = stands and stands.top
     chart = Airway(airway.inch).way(prior.opening, airway.inch) + (0.0 if prior.cooks else _thin_air(number(known, "altitude_ft")))
-    hope = 0.0 if top is None or over is None else _hope(airway.way(top, bottom) - chart, over)
+    hope = 0.0 if stands is None or over is None else _hope(stands.way - chart, over)
     record = recorded(situation, known, target, airway, hope, now)
     told = record.now.told(now, record.noise) if record.now else None
     level, _ = held(record, chart, prior.log_sd, now)
+    level = bracket(record, level, now).within(level)
     swing = LONG_RUN * (told.swing_f if told else USUAL_SWING)
     names = {name: airway.top_for(level + by / swing, airway.inch)
              for name, by in (("hold_top", 0.0), ("settle_top", -SETTLE_BELOW_F), ("warm_top", WARM_UP_F))}
+    if stands is not None:
+        names["revive_top"] = airway.top_for(max(level, min(chart, stands.way + BREATH)), airway.inch)
     names["close_top"] = names["settle_top"] if top is None else min(top, names["settle_top"])
-    if told and record.now and top is not None and over is not None:
-        keeps = target >= HOT_COOK_F or 0.5 * airway.inch <= bottom <= 2.0 * airway.inch
-        wanted = record.now.way + _change(told, over, chart - record.now.way)
-        names |= _next(airway, wanted, told, (top, bottom, over), bottom if keeps else airway.inch)
+    if told and record.now and stands and over is not None:
+        change = _unreversed(_change(told, over, chart - record.now.way), over, record.now.moves, now)
+        if foreseen is not None:
+            change = FORESEEN * foreseen + (1.0 - FORESEEN) * change
+        names |= _next(stands, record.now.way + change, told, over, nudged=foreseen is None)
     return told, {name: round(value, 3) for name, value in names.items()}
 
 
@@ -234,15 +287,30 @@ def _change(told: Foretold, over: float, to_chart: float) -> float:
     return max(change, min(0.0, to_chart + math.log(ALIVE))) if falls and change < 0.0 else change
 
 
-def _next(airway: Airway, wanted: float, told: Foretold, stands: tuple[float, float, float], kept: float) -> dict[str, float]:
-    """Where top and bottom go next; no aim_bottom where the bottom stays. stands: top, bottom, °F over; kept: where the
-    bottom should stand. For a small error the top alone moves, and not far, as long as it has anything to give.
+def _unreversed(change: float, over: float, moves: tuple[tuple[float, float], ...], now: float) -> float:
+    """A move against the last one, no larger than what of that one can have shown by now: the rest is still to come.
+
+    Unless the dome has run out far on the other side.
     """
-    top, bottom, over = stands
+    if not moves or abs(over) >= RUN_OUT_F:
+        return change
+    minute, last = moves[-1]
+    most = abs(last) * min(1.0, (now - minute) / SHOWN_MIN)
+    return change if change * last >= 0.0 else max(-most, min(most, change))
+
+
+def _next(stands: Stand, wanted: float, told: Foretold, over: float, nudged: bool) -> dict[str, float]:
+    """Where top and bottom go next for the wanted air; no aim_bottom where the bottom stays.
+
+    For a small error the top alone moves, as long as it has anything to give; `nudged`: and not far, as nothing but this
+    cook's few readings tells how far.
+    """
+    top, bottom = stands.top, stands.bottom
     small = max(abs(over), abs(told.ahead[1])) < BIG_OFF_F
-    aim_top, aim_bottom = airway.placed(wanted, bottom if small else kept)
+    aim_top, aim_bottom = stands.airway.placed(wanted, bottom if small else stands.kept)
     if small and SMALLEST_GAP < top < 1.0:
         reach = LARGEST_NUDGE if top < WIDE else WIDE_NUDGE * top
-        aim_top, aim_bottom = max(top - reach, min(top + reach, aim_top)), bottom
+        reach = reach if nudged else 1.0
+        aim_top, aim_bottom = max(SMALLEST_GAP, top - reach, min(top + reach, aim_top, 1.0)), bottom
     names = {"aim_top": aim_top, "close_top": aim_top}
     return names if abs(aim_bottom - bottom) < STAYS else names | {"aim_bottom": aim_bottom}

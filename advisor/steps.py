@@ -18,7 +18,9 @@ def all_made(steps: Iterable[Step], inference: Inference, wording: Wording) -> l
     for step in steps:
         vent = step.parameters.get("vent")
         moved = any(one.act == "set_vent" and one.parameters.get("vent") == vent for one in said)
-        said.append(_made(step, inference, wording, None if moved else inference.value(f"{vent}_vent")))
+        one = _made(step, inference, wording, None if moved else inference.value(f"{vent}_vent"))
+        if one.parameters.get("times") != 0:  # "how many more burps": none
+            said.append(one)
     return said
 
 
@@ -58,7 +60,7 @@ def _stands(step: StepSaid, inference: Inference) -> bool:
 
 
 def _due(step: Step, inference: Inference) -> dict[str, dict[str, float]]:
-    """When a step is due, in figures. A dome measured from an unknown target is said as a distance from it."""
+    """When a step is due, in figures. What is read off the dial where the target is known, else a distance."""
     due: dict[str, dict[str, float]] = {}
     for fact, bounds in (step.when or {}).items():
         for test, bound in bounds.items():
@@ -67,6 +69,9 @@ def _due(step: Step, inference: Inference) -> dict[str, dict[str, float]]:
                 due.setdefault(fact, {})[test] = number
             elif fact == "dome_f" and isinstance(bound, Amount) and bound.from_ == "target_f":
                 due.setdefault("over_f", {})[test] = bound.plus
+    target = inference.value("target_f")
+    if target is not None and "over_f" in due:
+        due["dome_f"] = {test: round(float(target) + number, 1) for test, number in due.pop("over_f").items()}
     return due
 
 

@@ -1,7 +1,7 @@
 """One look at a cook through the thermal model, kept until something new is known. Here numpy is first needed."""
 
 from collections import OrderedDict
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from functools import cached_property
 from typing import Any
 
@@ -35,10 +35,11 @@ class View:
 
         return gather(self.known, learned=self.learned)
 
-    def sized(self, situation: Situation, facts: Mapping[str, Fact], chart: Holding, now: float) -> dict[str, Fact]:
-        """The settings of the top vent with the model heard."""
+    def sized(self, kinds: Collection[str], situation: Situation, facts: Mapping[str, Fact], chart: Holding,
+              now: float) -> dict[str, Fact]:
+        """What procedures of these kinds are sized by, with the model heard."""
         origin = "learned" if self.learned is not None or chart.cooks else "forecast"
-        return sized(situation, facts, chart, self._hold(), self.ensemble.contradicted, origin, now)
+        return sized(kinds, situation, facts, chart, self._hold(), self.ensemble, origin, now)
 
     def _hold(self):
         """The opening that holds the target; found anew only when what it rests on has changed."""

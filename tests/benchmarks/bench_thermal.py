@@ -20,6 +20,9 @@ import twins
 from advisor.thermal import choose, ensemble, forecast, hold, population, simulate, state
 from advisor.thermal.known import Known, Reading
 
+SETTINGS = [choose.Setting(0.25, top) for top in np.geomspace(0.02, 1.0, 10)]
+CHOKES = [choose.Turn(choose.Setting(0.0, 0.0), lead, choose.Setting(0.25, 0.1), burps)
+          for lead in (10.0, 20.0, 32.0, 45.0) for burps in range(3)]
 OVER = Known(
     275.0,
     (Reading(-20, 290), Reading(-10, 330), Reading(0, 375)),
@@ -49,8 +52,8 @@ def speed() -> list[str]:
         "plan and idle from an ensemble": lambda: forecast.compare(gathered, [twins.RECIPE, []]),
         "forecast, all of it": lambda: forecast.forecast(OVER, twins.RECIPE),
         "hold_opening": lambda: hold.hold_opening(gathered),
-        "choose_choke": lambda: choose.choose_choke(gathered),
-        "choose_opening": lambda: choose.choose_opening(gathered),
+        "left alone, ten settings": lambda: choose.left_alone(gathered, SETTINGS),
+        "turned, twelve chokes": lambda: choose.turned(gathered, CHOKES),
     }
     lines = [
         f"{name:34} median {median:6.1f} ms, worst {worst:6.1f} ms"
