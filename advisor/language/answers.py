@@ -2,13 +2,16 @@
 
 from advisor.facts import Value
 from advisor.language.answer_figures import is_spoken_for, number_answer, speaks_of_another
+from advisor.language.follow_ups import follow_ups
 from advisor.language.message import Message
 from advisor.language.patterns import Match
 from advisor.language.replies import corrects, reply_of
 from advisor.language.tokens import Token
+from advisor.language.topics import topic_of
 from advisor.vocabulary import FactDefinition
 
 LONGEST_ANSWER = 8
+NEWS_AFTER_A_NO = {"no it", "no they", "no she"}
 NO_ANSWER = {"ask", "plan", "suppose"}
 
 
@@ -22,8 +25,10 @@ def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
     if set(message.moods) <= NO_ANSWER:
         return {}  # "should I shut the vents" asks in its turn
     fact = message.lexicon.vocabulary[asked]
+    if message.tokens[-1].text == "?" and fact.type in ("flag", "choice") and topic_of(message, {}):
+        return {}  # "good to go?" asks in its turn, too
     if fact.type == "flag":
-        return _flag(message, asked)
+        return _flag(message, asked, heard)
     if len(message.tokens) > LONGEST_ANSWER or is_spoken_for(message, heard, fact.type):
         return {}
     if fact.type == "choice":
@@ -35,10 +40,12 @@ def answer(message: Message, heard: dict[str, Value]) -> dict[str, Value]:
     return {asked: text} if text and not heard else {}
 
 
-def _flag(message: Message, asked: str) -> dict[str, Value]:
+def _flag(message: Message, asked: str, heard: dict[str, Value]) -> dict[str, Value]:
     reply = reply_of(message)
     if reply is None or corrects(message):
         return _by_choice(message, asked) or _short(message, asked)
+    if (heard or follow_ups(message, heard)) and message.words(reply.start, reply.end + 1) in NEWS_AFTER_A_NO:
+        return {}  # "no it stopped", said of what burns
     return {asked: (reply.means == "yes") == _yes_means(message, asked)}
 
 

@@ -18,7 +18,7 @@ def named_at(message: Message, at: int) -> str | None:
     token, before, after = tokens[at], text_of(tokens, at - 1), text_of(tokens, at + 1)
     if (
         before in ("number", "#", "cooker", "pit", "kamado")
-        or before in ("p", "c", "k", "nr") and token.glued
+        or before in ("p", "c", "k", "nr", "cook") and token.glued
         or before == "no"
         and text_of(tokens, at - 2) == "cooker"
     ):

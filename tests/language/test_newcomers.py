@@ -409,6 +409,10 @@ def test_held_under_the_tap_is_no_time_at_the_target(listen):
     ("oh no 370", {"asked": "smoke", "facts": {"dome_f": 310.0}}, {"dome_f": 370}, {"smoke"}),
     ("oh no", {"asked": "food_on"}, {}, {"food_on"}),
     ("is the charcoal gone?", {}, {}, {"fuel_level"}),
+    ("no it stopped", {"asked": "deflector_in", "facts": {"flames": True}}, {"flames": False}, {"deflector_in"}),
+    ("good to go?", {"asked": "smell"}, {}, {"smell"}),
+    ("smoke is nearly gone", {}, {"smoke_amount": "light"}, {"fuel_level"}),
+    ("been under the tap 20 minutes now", {"facts": {"burnt_skin": True}}, {"burn_cooled": True}, {"food_on_for_min"}),
     ("is there any ash left?", {}, {}, {"ash"}),
     ("white smoke: good or bad sign?", {}, {}, {"smoke"}),
     ("water boils at 95 here, we are at 1500m", {}, {"altitude_ft": 4921.26}, {"boiling_reads_f", "dome_f", "meat_f"}),
@@ -418,3 +422,9 @@ def test_a_cry_a_question_and_a_pit_too_cold_state_nothing_else(listen, words, c
     heard = listen(words, **context).facts
     assert {name: heard.get(name) for name in facts} == facts
     assert not not_heard & heard.keys()
+
+
+def test_what_both_cookers_want_is_heard_of_both(listen):
+    heard = listen("cook2 is at 400 and cook1 at 250 both want 250")
+    assert (heard.cooker, heard.facts) == ("2", {"dome_f": 400, "target_f": 250})
+    assert heard.others == (("1", {"dome_f": 250, "target_f": 250}),)
