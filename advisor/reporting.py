@@ -59,6 +59,8 @@ def completed(heard: Heard, cook: Cook) -> Mapping[str, Value]:
     facts, asked, over = {**heard.facts, **_as_advised(heard.facts, cook)}, cook.asked, cook.situation.facts.get("over_f")
     if asked and asked.fact == "dome_f" and "dome_f" in facts and over and not {"target_f", "over_f"} & set(facts):
         return {**facts, "target_f": float(facts["dome_f"]) - float(over.value)}
+    if asked and asked.fact == "food_on" and "food" in facts:
+        facts = {"food_on": True, **facts}  # "its ribs", to the question whether food is on
     if "done" in heard.intents and set(VENTS) & set(facts):
         return {"vents_moved_ago_min": 0.0, **facts}
     return facts
