@@ -46,12 +46,12 @@ def test_what_was_learned_from_the_same_cooks_is_not_counted_twice():
     assert joined(Holding(0.22, 0.3), hold(0.2), doubted=False)[1] < 0.25
 
 
-def steering(top, over, prior=TRADE, readings=(), moves=(), target=250.0):
+def steering(top, over, prior=TRADE, readings=(), moves=(), target=250.0, foreseen=None):
     """Openings by name with a dome so far over a target, the bottom at an inch, at minute 60."""
     said = {"target_f": target, "dome_f": target + over, "over_f": over, "top_vent": top, "bottom_vent": 0.25}
     known = {name: Fact(name, float(value), "said", 60.0) for name, value in said.items()}
     readings = tuple(readings) or ((60.0, target + over),)
-    told, openings = settings(known, prior, Situation(readings=readings, moves=tuple(moves)), 60.0)
+    told, openings = settings(known, prior, Situation(readings=readings, moves=tuple(moves)), 60.0, foreseen)
     return told, openings
 
 
@@ -81,6 +81,22 @@ def test_one_move_is_bounded_and_never_shuts_the_vent(top, ahead):
     _, openings = steering(top, ahead, readings=rested)
     assert 0.02 <= openings["aim_top"] <= 1.0 and 0.03 <= openings.get("aim_bottom", 0.25) <= 1.0
     assert (openings["aim_top"] < top) == (ahead > 0)
+
+
+def test_what_the_model_foresees_pulls_the_move_its_way():
+    rested = [(float(minute), 290.0) for minute in range(0, 61, 10)]
+    less, none, more = (steering(0.22, 40, readings=rested, foreseen=change)[1]["aim_top"] for change in (-2.0, None, 0.0))
+    assert less < none < more < 0.22
+
+
+@pytest.mark.parametrize("minutes_ago, most", [(6.0, 0.3), (10.0, 0.5), (30.0, 9.0)])
+def test_a_move_against_the_last_one_waits_for_what_that_one_still_does(minutes_ago, most):
+    """Seen in closed loop: closed down, fallen 100 °F in six minutes, and opened to four times as much at the target."""
+    at = 60.0 - minutes_ago
+    readings = [(at - 1.0, 345.0), (at, 345.0), (60.0, 248.0)]
+    _, openings = steering(0.1, -2, readings=readings, moves=[Move(at, top=0.1, top_was=0.5)])
+    way, last = Airway().way, Airway().way(0.1, 0.25) - Airway().way(0.5, 0.25)
+    assert way(openings["aim_top"], 0.25) - way(0.1, 0.25) <= most * abs(last) + 0.01
 
 
 @pytest.mark.parametrize("shape", SHAPES)
