@@ -8,10 +8,11 @@ from hypothesis import strategies as st
 
 from advisor.airway import Airway
 from advisor.derivation import derive
+from advisor.looks import QUIET_MIN, left_over, move_in
 from advisor.pace import level_of, pace_of, trend_of
+from advisor.placing import LARGEST_NUDGE, WIDE
 from advisor.profile import CookerProfile
 from advisor.situation import Situation
-from advisor.steering import LARGEST_NUDGE, QUIET_MIN, WIDE, left_over, move_in
 from advisor.ventchart import opening_for
 from advisor.water import boiling_point_f, pressure_pa
 

@@ -5,7 +5,7 @@ All figures here: common practice, no published source (see rules/recover for th
 
 import pytest
 
-from advisor.steering import REOPEN_F
+from advisor.looks import REOPEN_F
 
 
 def procedure(advice, concern="fire") -> str:

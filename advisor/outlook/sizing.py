@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING
 from advisor.airway import SMALLEST_GAP
 from advisor.facts import Fact
 from advisor.outlook.turning import closing, reopening
+from advisor.placing import settings, stand
 from advisor.situation import Situation
-from advisor.steering import settings, stand
 from advisor.ventchart import Holding
 
 if TYPE_CHECKING:

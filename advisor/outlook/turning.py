@@ -11,16 +11,9 @@ from typing import TYPE_CHECKING
 
 from advisor.book import number
 from advisor.facts import Fact
-from advisor.steering import (
-    CLOSE_F,
-    LOOK_MIN,
-    MOST_BURPS,
-    REOPEN_F,
-    close_ahead,
-    in_fives,
-    reopen_ahead,
-    stand,
-)
+from advisor.looks import CLOSE_F, LOOK_MIN, REOPEN_F, close_ahead, in_fives, reopen_ahead
+from advisor.placing import stand
+from advisor.steering import MOST_BURPS
 
 if TYPE_CHECKING:
     from advisor.thermal.choose import Tried, Turn

@@ -8,10 +8,11 @@ import pytest
 from advisor.airway import Airway
 from advisor.changes import Move
 from advisor.facts import Fact
+from advisor.looks import move_in
 from advisor.outlook.sizing import joined
+from advisor.placing import settings
 from advisor.response import SHAPES
 from advisor.situation import Situation
-from advisor.steering import move_in, settings
 from advisor.thermal.hold import Hold
 from advisor.ventchart import Holding
 

@@ -3,9 +3,9 @@
 import pytest
 
 from advisor.facts import Fact
+from advisor.looks import CLOSE_F, LOOK_MIN, REOPEN_F
 from advisor.outlook.sizing import best_change, lowest
 from advisor.outlook.turning import closing, reopening
-from advisor.steering import CLOSE_F, LOOK_MIN, REOPEN_F
 from advisor.thermal.ensemble import gather
 from advisor.thermal.known import Known, Reading
 
