@@ -1,7 +1,7 @@
 """The words of the trade, read once: rules/language.yaml and the `words:` of every fact, made ready for matching."""
 
 from collections.abc import Iterator
-from functools import cached_property, lru_cache
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
@@ -248,10 +248,20 @@ class Lexicon:
         )
 
 
-@lru_cache(maxsize=4)
-def _data() -> dict[str, Any]:
-    folder = next((folder for folder in _FOLDERS if (folder / "language.yaml").is_file()), _FOLDERS[0])
-    return read_yaml(folder / "language.yaml")
+_read: dict[str, Any] = {}
+
+
+def language_data() -> dict[str, Any]:
+    """What rules/language.yaml says, read once."""
+    if not _read:
+        folder = next((folder for folder in _FOLDERS if (folder / "language.yaml").is_file()), _FOLDERS[0])
+        _read.update(read_yaml(folder / "language.yaml"))
+    return _read
+
+
+def go_by(data: dict[str, Any]) -> None:
+    """Take what language_data() gave before for what it gives, so that the file need not be read again."""
+    _read.update(data)
 
 
 _lexicons: dict[int, Lexicon] = {}
@@ -261,5 +271,5 @@ def lexicon_of(vocabulary: Vocabulary) -> Lexicon:
     """The lexicon that goes with a vocabulary, built once for each."""
     found = _lexicons.get(id(vocabulary))
     if found is None or found.vocabulary is not vocabulary:
-        found = _lexicons[id(vocabulary)] = Lexicon(vocabulary, _data())
+        found = _lexicons[id(vocabulary)] = Lexicon(vocabulary, language_data())
     return found

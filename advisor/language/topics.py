@@ -5,6 +5,7 @@ from advisor.language.message import Message
 from advisor.language.patterns import Match
 
 GENERAL_YIELDS = 2
+STOOD_OUT = {"out_of_fridge_min", "danger_zone_for_min", "cooling_for_min"}  # such food is judged, whatever is asked of it
 ASKED = ("ask", "plan")  # moods of a question
 
 
@@ -24,7 +25,7 @@ def topic_of(message: Message, facts: dict[str, Value], loosely: bool = False) -
     topic = best.means if best else None
     worries = facts.keys() & message.lexicon.data["worries"].keys() if _is_vague(message) else ()
     if loosely and not worries and (loose := _by_its_words(message, _weight(best, message))):
-        return loose
+        return "food_safe" if STOOD_OUT & facts.keys() and loose in ("cold_meat", "time_out") else loose
     return topic if topic not in (None, "leave_alone") else _worry(message, facts) or topic
 
 

@@ -1,4 +1,4 @@
-"""The rule base as it was read last time, kept in the user's cache folder: an answer must not wait for hundreds of files.
+"""The rule base and the words of its language as they were read last time, kept in the user's cache folder: an answer must not wait for hundreds of files.
 
 What is kept counts only while every rule file, and the code that reads them, is the same by name, size and time.
 Whatever goes wrong with it, the rules are read from their files.
@@ -15,6 +15,7 @@ from pathlib import Path
 import platformdirs
 
 import advisor
+from advisor.language.lexicon import go_by, language_data
 from advisor.rulebook.loader import CASES, Rulebook, read_rulebook, rules_folder
 
 
@@ -31,7 +32,10 @@ def kept_rulebook(folder: Path | None = None) -> Rulebook:
 
 def _kept(folder: Path) -> Rulebook | None:
     try:
-        return pickle.loads(_place(folder).read_bytes())
+        rulebook, language = pickle.loads(_place(folder).read_bytes())
+        if folder == rules_folder():
+            go_by(language)
+        return rulebook
     except Exception:  # noqa: BLE001  a torn, foreign or missing file raises anything
         return None
 
@@ -63,7 +67,8 @@ def _keep(rulebook: Rulebook, place: Path) -> None:
     """Written beside and moved into place, so that nobody reads half of it; earlier ones of the same folder go."""
     place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
     beside = place.with_suffix(f".{os.getpid()}")
-    beside.write_bytes(pickle.dumps(rulebook, protocol=pickle.HIGHEST_PROTOCOL))
+    kept = (rulebook, language_data() if rulebook.folder == rules_folder() else {})
+    beside.write_bytes(pickle.dumps(kept, protocol=pickle.HIGHEST_PROTOCOL))
     for earlier in place.parent.glob(f"rules-{_digest(str(rulebook.folder.resolve()))}-*.pickle"):
         earlier.unlink(missing_ok=True)
     beside.replace(place)

@@ -5,6 +5,7 @@ import shutil
 import pytest
 
 from advisor.errors import RuleFileError
+from advisor.language import lexicon
 from advisor.rulebook.loader import read_rulebook, rules_folder
 from advisor.terminal import keptrules
 from advisor.terminal.keptrules import kept_rulebook
@@ -81,3 +82,12 @@ def test_a_torn_file_is_read_past(cache, rules, garbage):
 def test_a_cache_that_cannot_be_written_is_no_matter(cache, rules):
     cache.write_text("a file where the folder should be")
     assert held(kept_rulebook(rules)) == held(read_rulebook(rules))
+
+
+def test_the_words_of_the_language_are_kept_with_the_rules(cache, monkeypatch):
+    kept_rulebook()
+    words = dict(lexicon.language_data())
+    monkeypatch.setattr(lexicon, "_read", {})
+    monkeypatch.setattr(lexicon, "read_yaml", lambda path: pytest.fail("read again"))
+    kept_rulebook()
+    assert lexicon.language_data() == words
