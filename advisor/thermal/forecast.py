@@ -68,7 +68,7 @@ def blurred(times: np.ndarray, shown: np.ndarray, anchor: np.ndarray, widen: flo
     n = shown.shape[1]
     forgotten = 1.0 - np.exp(-times / FORGET_MIN)[:, None]
     level = widen * LEVEL_SD * _scores(n, 0.6180339887)
-    return shown + 0.8 * anchor * (1.0 - 0.5 * forgotten) + level * forgotten
+    return shown + anchor * (1.0 - 0.6 * forgotten) + level * forgotten
 
 
 def first_stay(
