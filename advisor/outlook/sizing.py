@@ -65,8 +65,9 @@ def best_change(ensemble: "Ensemble", facts: Mapping[str, Fact]) -> float | None
     stands = stand(facts)
     if stands is None:
         return None
-    places = [stands.airway.placed(stands.way + change, stands.kept) for change in CHANGES]
-    return lowest(CHANGES, left_alone(ensemble, [Setting(bottom, top) for top, bottom in places]))
+    places = list(dict.fromkeys(stands.airway.placed(stands.way + change, stands.kept) for change in CHANGES))
+    changes = [stands.airway.way(top, bottom) - stands.way for top, bottom in places]
+    return lowest(changes, left_alone(ensemble, [Setting(bottom, top) for top, bottom in places]))
 
 
 def lowest(at: Sequence[float], heights: Sequence[float]) -> float:

@@ -2,6 +2,7 @@
 
 import pytest
 
+from advisor.airway import LEAST_BOTTOM, SMALLEST_GAP, Airway
 from advisor.facts import Fact
 from advisor.looks import CLOSE_F, LOOK_MIN, REOPEN_F
 from advisor.outlook.sizing import best_change, lowest
@@ -55,6 +56,13 @@ def test_nothing_is_sized_while_the_top_is_not_known(choked):
 def test_a_dome_over_is_given_less_air_and_one_under_more():
     hot, cool = ensemble(250.0, 275, 280, 285, top=0.2), ensemble(300.0, 262, 260, 260, top=0.12)
     assert best_change(hot, facts(top_vent=0.2, bottom_vent=0.25)) < 0.0 < best_change(cool, facts(top_vent=0.12, bottom_vent=0.25))
+
+
+def test_no_change_is_foreseen_that_the_vents_cannot_make():
+    """Seen in a talk: vents nearly shut, the dome a little over; a change far beyond their least was foreseen, and shut them."""
+    pinned = ensemble(225.0, 240, 233, bottom=0.05, top=0.05)
+    least = Airway().way(SMALLEST_GAP, LEAST_BOTTOM) - Airway().way(0.05, 0.05)
+    assert best_change(pinned, facts(top_vent=0.05, bottom_vent=0.05, target_f=225.0)) >= least
 
 
 def test_the_lowest_point_of_a_parabola_is_found_between_its_marks():
