@@ -57,25 +57,27 @@ def settings(known: Mapping[str, Fact], prior: Holding, situation: Situation, no
     """What the readings foretell, and the openings of the vents by name. foreseen: the change of air a model finds best."""
     airway, target = airway_of(known), number(known, "target_f") or 0.0
     stands, over = stand(known), number(known, "over_f")
-    top = stands and stands.top
     chart = Airway(airway.inch).way(prior.opening, airway.inch) + (0.0 if prior.cooks else _thin_air(number(known, "altitude_ft")))
     hope = 0.0 if stands is None or over is None else _hope(stands.way - chart, over)
     record = recorded(situation, known, target, airway, hope, now)
     told = record.now.told(now, record.noise) if record.now else None
     level, _ = held(record, chart, prior.log_sd, now)
     level = bracket(record, level, now).within(level)
-    swing = LONG_RUN * (told.swing_f if told else USUAL_SWING)
-    names = {name: airway.top_for(level + by / swing, airway.inch)
-             for name, by in (("hold_top", 0.0), ("settle_top", -SETTLE_BELOW_F), ("warm_top", WARM_UP_F))}
-    if stands is not None:
+    names = _standing(airway, level, told.swing_f if told else USUAL_SWING)
+    if stands:
+        names["close_top"] = min(stands.top, names["settle_top"])
         names["revive_top"] = airway.top_for(max(level, min(chart, stands.way + BREATH)), airway.inch)
-    names["close_top"] = names["settle_top"] if top is None else min(top, names["settle_top"])
     if told and record.now and stands and over is not None:
         change = _unreversed(_change(told, over, chart - record.now.way), over, record.now.moves, now)
-        if foreseen is not None:
-            change = FORESEEN * foreseen + (1.0 - FORESEEN) * change
+        change = change if foreseen is None else FORESEEN * foreseen + (1.0 - FORESEEN) * change
         names |= _next(stands, record.now.way + change, told, over, nudged=foreseen is None)
     return told, {name: round(value, 3) for name, value in names.items()}
+
+
+def _standing(airway: Airway, level: float, swing_f: float) -> dict[str, float]:
+    """The top settings that hold the target, a little under it, and while the walls are cold; the bottom at an inch."""
+    hold, settle, warm = (airway.top_for(level + by / (LONG_RUN * swing_f), airway.inch) for by in (0.0, -SETTLE_BELOW_F, WARM_UP_F))
+    return {"hold_top": hold, "settle_top": settle, "warm_top": warm, "close_top": settle}
 
 
 def _thin_air(altitude_ft: float | None) -> float:
@@ -127,8 +129,7 @@ def _next(stands: Stand, wanted: float, told: Foretold, over: float, nudged: boo
     small = max(abs(over), abs(told.ahead[1])) < BIG_OFF_F
     aim_top, aim_bottom = stands.airway.placed(wanted, bottom if small else stands.kept)
     if small and SMALLEST_GAP < top < 1.0:
-        reach = LARGEST_NUDGE if top < WIDE else WIDE_NUDGE * top
-        reach = reach if nudged else 1.0
+        reach = 1.0 if not nudged else LARGEST_NUDGE if top < WIDE else WIDE_NUDGE * top
         aim_top, aim_bottom = max(SMALLEST_GAP, top - reach, min(top + reach, aim_top, 1.0)), bottom
     names = {"aim_top": aim_top, "close_top": aim_top}
     return names if abs(aim_bottom - bottom) < STAYS else names | {"aim_bottom": aim_bottom}
