@@ -61,7 +61,7 @@ def gather(known: Known, members: int = MEMBERS, seed: int = 1, learned=None) ->
     begun = STARTED if later else members
     fixed, u, x = _started(known, start, begun, np.random.default_rng(seed), learned)
     span = max(-start.at_min, 0.0)
-    moves = [m for m in known.moves if m.at_min > start.at_min]
+    moves = [m for m in known.moves if m.at_min >= start.at_min]
     shifted = [replace(m, at_min=m.at_min + span) for m in moves]
     plan = turns([shifted], u.bottom, u.top, [np.arange(begun)])
     times, shown, x, u = follow(x, fixed, u, plan, span, tuple(r.at_min + span for r in later))
@@ -79,7 +79,7 @@ def _started(known, start, members, rng, learned):
     bottom, top = _moved(known, *guess.openings(known, drawn, rng), before=start.at_min)
     u = Controls(bottom, top, 0.0, guess.wind(known, drawn, rng))
     x, misfit = guess.states(known, fixed, u, start.at_min, start.dome_f, rng)
-    moved = any(start.at_min - JUST_MIN <= m.at_min <= start.at_min for m in known.moves)
+    moved = any(start.at_min - JUST_MIN <= m.at_min < start.at_min for m in known.moves)
     at_rest = weighing.log_likelihood(
         misfit[None, :] / 3.0, np.array([REST_SD * (4.0 if moved else 1.0) / 3.0])
     )
@@ -90,8 +90,9 @@ def _started(known, start, members, rng, learned):
 
 
 def _moved(known, bottom, top, before):
+    """Openings before a minute; a vent moved in the very minute of a reading was moved because of it, so after it."""
     for move in known.moves:
-        if move.at_min <= before:
+        if move.at_min < before:
             bottom = bottom if move.bottom is None else np.full_like(bottom, move.bottom)
             top = top if move.top is None else np.full_like(top, move.top)
     return bottom, top

@@ -7,7 +7,7 @@ import pytest
 import twins
 
 from advisor.errors import ValueRefused
-from advisor.thermal import forecast
+from advisor.thermal import forecast, state
 from advisor.thermal.ensemble import gather
 from advisor.thermal.known import Action, Known, Reading, VentMove
 
@@ -150,3 +150,11 @@ def test_a_forecast_takes_a_fraction_of_a_second():
     started = time.perf_counter()
     forecast.forecast(OVER, twins.RECIPE)
     assert time.perf_counter() - started < 0.4
+
+
+def test_a_vent_moved_in_the_minute_of_a_reading_was_moved_after_it():
+    """Seen in a talk: "320" and "done" within a minute; the fire was taken to be at rest behind the vents as they stood then."""
+    read, shut = Reading(0.0, 320.0), 0.06
+    same, later = (gather(Known(250.0, (read,), bottom=0.5, top=0.5, moves=(VentMove(minute, top=shut),)))
+                   for minute in (0.0, 0.1))
+    assert same.x[state.LIT].mean() == pytest.approx(later.x[state.LIT].mean(), rel=0.05)
