@@ -12,6 +12,7 @@ CLOSE_F = (15.0, 50.0, 70.0)     # least, usual and most by which wide vents are
 ANSWERS_IN_MIN = 7.0        # after which the air given back shows: judgement, between dial lag and a fire's answer
 NEAR_F, LAG_MIN = 12.0, 2.0     # a look is due before the dome comes nearer than this; lag of the dial and of a hand
 LOOK_MIN = (4.0, 10.0)      # no look is asked for sooner or later than this on the way: judgement
+EARLY = 0.6                 # of the time until a turn is due, after which one looks: judgement
 SLOW_F_PER_MIN = 1.0        # a dome slower than this needs no look of its own: judgement
 
 
@@ -75,8 +76,14 @@ def close_ahead(rate: float | None) -> float:
 
 
 def reopen_in(until_f: float, rate: float | None) -> float | None:
-    """Minutes until a choked fire needs the next look: about when it gets its air back; the same of wide vents, upside down."""
+    """Minutes until a choked fire needs the next look: well before it gets its air back, as a dying fire falls ever faster;
+    the same of wide vents, upside down."""
     if rate is None:
         return None
+    return look_before(until_f / -rate) if rate < 0 else 0.5 * LOOK_MIN[1]
+
+
+def look_before(minutes: float) -> float:
+    """When to look for what is due in so many minutes."""
     soonest, latest = LOOK_MIN
-    return float(round(max(soonest, min(latest, until_f / -rate)))) if rate < 0 else 0.5 * latest
+    return float(round(max(soonest, min(latest, EARLY * minutes))))

@@ -1,7 +1,8 @@
 """When a choked fire gets its air back, after how many burps, and when vents that stand wide are closed again.
 
 The pace of the readings tells it for a dome that goes on as it does; the thermal model tells it for a fire that shrinks,
-walls that hold heat and vents that answer late. Both are heard alike, within what the trade allows.
+walls that hold heat and vents that answer late. Both are heard, within what the trade allows, and the model never makes a turn
+later than the pace does: a fire that is out costs an hour.
 """
 
 from collections.abc import Mapping
@@ -11,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from advisor.book import number
 from advisor.facts import Fact
-from advisor.looks import CLOSE_F, LOOK_MIN, REOPEN_F, close_ahead, in_fives, reopen_ahead
+from advisor.looks import CLOSE_F, REOPEN_F, close_ahead, in_fives, look_before, reopen_ahead
 from advisor.placing import stand
 from advisor.steering import MOST_BURPS
 
@@ -69,11 +70,11 @@ def _best(ensemble: "Ensemble", plans: "list[Turn]") -> _Best:
 
 def _heard(model: float, pace: float, bounds: tuple[float, float, float]) -> float:
     least, _, most = bounds
-    return in_fives(max(least, min(most, MODEL * model + (1.0 - MODEL) * pace)))
+    return in_fives(max(least, min(most, max(pace, MODEL * model + (1.0 - MODEL) * pace))))
 
 
 def _when(name: str, best: _Best, until: float) -> dict[str, float]:
     """The next look: about when the turn is due, within what a look may wait; nothing when it is due now or never comes."""
     if until <= 0.0 or best.tried.turned_min is None:
         return {}
-    return {name: float(round(max(LOOK_MIN[0], min(LOOK_MIN[1], best.tried.turned_min))))}
+    return {name: look_before(best.tried.turned_min)}
