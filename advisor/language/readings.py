@@ -28,6 +28,9 @@ COOLEST_TARGET_F = 180.0  # nobody aims a fire lower: common practice, no publis
 WISHES = {"target_f", "meat_target_f"}
 LOWEST_LUKEWARM, HIGHEST_LUKEWARM = 40, 140   # °F, the danger zone of the food-safety authorities
 
+BATH_WORDS = {"boiling": "boiling_reads_f", "ice": "ice_reads_f", "icy": "ice_reads_f"}
+BATH_REACH = 5  # words after a figure: "182 in a pan of boiling"
+
 
 @dataclass(frozen=True, slots=True)
 class Readings:
@@ -43,6 +46,7 @@ def reading_facts(message: Message) -> Readings:
     claims = [_answering(message, claim, claims) for claim in claims]
     claims = _of_the_meat(message, _near_done(message, claims))
     claims = [_in_the_same_bath(message, claim, claims) for claim in claims]
+    claims = _beside_its_bath(message, claims)
     if asks_for_minutes(message) and bare_minutes(message) is not None:
         claims = []
     scale, shown = scale_of(claims, message.context, spoken_scale(message))
@@ -103,6 +107,23 @@ def _in_the_same_bath(message: Message, claim: Claim, claims: list[Claim]) -> Cl
         return claim
     near = abs(in_fahrenheit(claim, None) - first) <= FARTHEST_OUT_F
     return replace(claim, fact="boiling_reads_f") if near else claim
+
+
+def _beside_its_bath(message: Message, claims: list[Claim]) -> list[Claim]:
+    """ "182 in boiling water, dome 255, want 250": the figure that stands before the bath is the bath's, no other is."""
+    baths = [_bath_after(message, claim) for claim in claims]
+    if not any(baths):
+        return claims
+    return [replace(claim, fact=bath or ("dome_f" if claim.fact in BATH_WORDS.values() else claim.fact))
+            for claim, bath in zip(claims, baths, strict=True)]
+
+
+def _bath_after(message: Message, claim: Claim) -> str | None:
+    """The bath that a figure was read in, by the few words right after it."""
+    after = [token.text for token in message.tokens[claim.at + 1:claim.at + 1 + BATH_REACH]]
+    if "in" not in after[:2]:
+        return None
+    return next((fact for word, fact in BATH_WORDS.items() if word in after), None)
 
 
 def _is_a_report(message: Message) -> bool:

@@ -29,6 +29,7 @@ HOW = {"in", "with", "using", "on", "from"}
 STUCK_PARTS = ("bottom_stuck", "top_stuck", "lid_stuck")
 STAYS_OPEN = {"still", "left", "open", "ajar", "propped"}
 NEAR_TARGET_F = 15.0  # common practice, no published source: off by 10-15 °F is near enough
+SHUT_BOTH = {"bottom_vent": 0.0, "top_vent": 0.0}
 OPENINGS = ("bottom_vent", "top_vent", "bottom_vent_in", "top_vent_in")
 
 
@@ -43,6 +44,7 @@ def settle(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
     if any(facts.get(part) is True for part in STUCK_PARTS) and "dome_f" not in facts:
         facts = {name: value for name, value in facts.items() if name != "trend"}
     facts = _held_by_one(message, facts)
+    facts = _not_over_yet(message, facts)
     facts = _stem_in_food(facts)
     facts = facts | {
         fact: value for fact, value in follow_ups(message, facts).items() if fact not in facts or value is False
@@ -121,6 +123,17 @@ def _trend_of_the_meat(message: Message, facts: dict[str, Value]) -> dict[str, V
 
 def _names_the_cooker(message: Message) -> bool:
     return any(token.lemma in OF_THE_COOKER for token in message.tokens)
+
+
+def _not_over_yet(message: Message, facts: dict[str, Value]) -> dict[str, Value]:
+    """ "Shut it all down 40 minutes ago, it was too hot, want 250": who names what is wanted shut the vents and is not done;
+    who is shutting it down is."""
+    if any(token.text == "shutting" for token in message.tokens):
+        return facts
+    shut = all(facts.get(vent) == opening for vent, opening in SHUT_BOTH.items())
+    if facts.get("stage") == "shutting_down" and shut and "target_f" in facts:
+        return {name: value for name, value in facts.items() if name != "stage"}
+    return facts
 
 
 def _held_by_one(message: Message, facts: dict[str, Value]) -> dict[str, Value]:

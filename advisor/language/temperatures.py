@@ -19,6 +19,7 @@ from advisor.language.unread import (
     is_asked_of,
     is_bare_wish,
     is_error,
+    is_heat_to_cook_at,
     is_weather,
     may_be_air,
     may_be_boiling,
@@ -174,7 +175,7 @@ class _Reader:
         wish = roles & {"target_f", "meat_target_f", "cook_at"}
         if wish and "before" in roles and self.cues.starts_a_move(place, at):
             return "dome_f", False  # "want it to come down from 315 to 240"
-        if wish and any(cue.means in BATHS for cue in self.cues.owners):
+        if wish and any(cue.means in BATHS for cue in self.cues.owners) and not is_heat_to_cook_at(self.tokens[at].quantity):
             return None, False  # "in boiling water it shows 97, should be 100"
         if wish:
             return self._wish(wish, roles, at), False

@@ -26,6 +26,7 @@ HOTTEST_DAY_C = 49
 HOTTEST_MEAT = {"F": 212, "C": 100, None: 212}
 HOTTEST_AIR = {"F": 140, "C": 60, None: 140}
 COLDEST_BOIL_C = 60  # no thermometer worth the name shows less in boiling water
+HOTTEST_BOIL_F, HOTTEST_BOIL_C = 215.0, 102.0  # 212 °F and 100 °C at sea level, and a little for the reading
 READS_NOW = {"is", "'s", "now", "it", "sitting", "still", "reading"}
 DISTANCES = {"off", "over", "under", "above", "short", "shy"}  # after a figure that is no weather
 COLDEST_COOKER = 25  # a marked figure below this is the weather's
@@ -80,6 +81,11 @@ def may_be_meat(quantity: Quantity, scale: str | None) -> bool:
 
 def may_be_air(quantity: Quantity, scale: str | None) -> bool:
     return quantity.value <= HOTTEST_AIR[quantity.unit or scale]
+
+
+def is_heat_to_cook_at(quantity: Quantity) -> bool:
+    """Whether it lies above where water boils in either scale, so that no thermometer's test is meant."""
+    return quantity.value > HOTTEST_BOIL_F if quantity.unit != "C" else quantity.value > HOTTEST_BOIL_C
 
 
 def may_be_boiling(quantity: Quantity) -> bool:

@@ -2,6 +2,9 @@
 
 import pytest
 
+from advisor.language.heard import Context
+from advisor.language.understanding import hear
+
 
 @pytest.mark.parametrize(
     ("words", "facts"),
@@ -11,6 +14,13 @@ import pytest
             {"target_f": 225, "dome_f": 350},
         ),
         ("i want it to come down from 315 to 240", {"dome_f": 315, "target_f": 240}),
+        # from the talks of an independent simulator
+        ("showed 182 in boiling water, dome 255, target 250", {"boiling_reads_f": 182, "dome_f": 255, "target_f": 250}),
+        ("dome at 255, target 250. it showed 182 in boiling water", {"boiling_reads_f": 182, "dome_f": 255, "target_f": 250}),
+        ("the gauge showed 182 in boiling water and the dome says 255", {"boiling_reads_f": 182, "dome_f": 255}),
+        ("reads 35 in ice water, dome 240", {"ice_reads_f": 35, "dome_f": 240}),
+        ("it still glows", {"fire_out": False}),
+        ("i see a glow", {"fire_out": False}),
         ("a bit hot, maybe 10 degrees", {"over_f": 10}),
         ("a bit hot, 290", {"dome_f": 290}),
         ("too hot with 40 degrees celsius", {"over_f": 72}),
@@ -118,3 +128,21 @@ def test_what_if_the_grease_catches_is_supposed(listen):
 )
 def test_short_news_of_a_fact_that_stands(listen, words, before, facts):
     assert listen(words, facts=before).facts == facts
+
+
+@pytest.mark.parametrize("words", ["no, it still glows", "no it's alive", "no, the coals are still glowing", "yes there's a glow"])
+def test_a_glow_is_a_fire_that_lives_whatever_stands_before_it(rulebook, words):
+    heard = hear(words, rulebook.vocabulary, Context(asked="fire_out"))
+    assert heard.facts["fire_out"] is False
+
+
+@pytest.mark.parametrize("words", ["shut it all down 40 min ago as it was too hot, now it falls and falls, want 250",
+                                   "closed everything up half an hour ago, now 190, want 250"])
+def test_who_shut_the_vents_and_wants_a_heat_is_not_done_for_the_day(rulebook, words):
+    heard = hear(words, rulebook.vocabulary).facts
+    assert "stage" not in heard and heard["target_f"] == 250
+
+
+@pytest.mark.parametrize("words", ["shut everything down for the night", "shutting it down, both vents shut, target was 250"])
+def test_who_is_done_for_the_day_is_still_heard(rulebook, words):
+    assert hear(words, rulebook.vocabulary).facts["stage"] == "shutting_down"
