@@ -7,6 +7,7 @@ from advisor.facts import Value
 from advisor.language.answer_figures import asks_for_minutes, bare_minutes
 from advisor.language.claims import Claim
 from advisor.language.corrections import corrected_claims, redirected, rescaled, spoken_scale, turned_round
+from advisor.language.differences import BATHS
 from advisor.language.heard import Unclear
 from advisor.language.message import Message
 from advisor.language.phrase_figures import is_about_meat
@@ -28,7 +29,6 @@ COOLEST_TARGET_F = 180.0  # nobody aims a fire lower: common practice, no publis
 WISHES = {"target_f", "meat_target_f"}
 LOWEST_LUKEWARM, HIGHEST_LUKEWARM = 40, 140   # °F, the danger zone of the food-safety authorities
 
-BATH_WORDS = {"boiling": "boiling_reads_f", "ice": "ice_reads_f", "icy": "ice_reads_f"}
 BATH_REACH = 5  # words after a figure: "182 in a pan of boiling"
 
 
@@ -114,16 +114,16 @@ def _beside_its_bath(message: Message, claims: list[Claim]) -> list[Claim]:
     baths = [_bath_after(message, claim) for claim in claims]
     if not any(baths):
         return claims
-    return [replace(claim, fact=bath or ("dome_f" if claim.fact in BATH_WORDS.values() else claim.fact))
+    return [replace(claim, fact=bath or ("dome_f" if claim.fact in BATHS else claim.fact))
             for claim, bath in zip(claims, baths, strict=True)]
 
 
 def _bath_after(message: Message, claim: Claim) -> str | None:
     """The bath that a figure was read in, by the few words right after it."""
-    after = [token.text for token in message.tokens[claim.at + 1:claim.at + 1 + BATH_REACH]]
-    if "in" not in after[:2]:
+    if "in" not in {token.text for token in message.tokens[claim.at + 1:claim.at + 3]}:
         return None
-    return next((fact for word, fact in BATH_WORDS.items() if word in after), None)
+    return next((match.means for match in message.lexicon.owners.find(message.tokens)
+                 if match.means in BATHS and claim.at < match.start <= claim.at + BATH_REACH), None)
 
 
 def _is_a_report(message: Message) -> bool:

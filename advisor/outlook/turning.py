@@ -14,7 +14,6 @@ from advisor.book import number
 from advisor.facts import Fact
 from advisor.looks import CLOSE_F, REOPEN_F, close_ahead, in_fives, look_before, reopen_ahead
 from advisor.placing import stand
-from advisor.steering import MOST_BURPS
 
 if TYPE_CHECKING:
     from advisor.thermal.choose import Tried, Turn
@@ -33,7 +32,7 @@ def reopening(ensemble: "Ensemble", facts: Mapping[str, Fact], openings: Mapping
     over, stands = number(facts, "over_f"), stand(facts)
     if over is None or stands is None:
         return {}
-    burps = (0, 2) if (number(facts, "burps_lately") or 0.0) < MOST_BURPS - 1 else (0,)
+    burps = (0, 2) if number(facts, "more_burps") else (0,)
     then = Setting(stands.airway.inch, openings["settle_top"])
     plans = [Turn(Setting(0.0, 0.0), lead, then, burps) for lead, burps in product(REOPEN_TRIED_F, burps)]
     best = _best(ensemble, plans)
@@ -49,7 +48,7 @@ def closing(ensemble: "Ensemble", facts: Mapping[str, Fact], openings: Mapping[s
     over, stands = number(facts, "over_f"), stand(facts)
     if over is None or stands is None:
         return {}
-    first = Setting(max(stands.bottom, WIDE), max(stands.top, WIDE))
+    first = Setting(WIDE, WIDE)
     then = Setting(stands.airway.inch, openings["hold_top"])
     best = _best(ensemble, [Turn(first, -lead, then) for lead in CLOSE_TRIED_F])
     lead = _heard(-best.plan.lead_f, close_ahead(number(facts, "rate_f_per_min")), CLOSE_F)

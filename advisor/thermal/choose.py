@@ -50,12 +50,11 @@ class Turn:
 @dataclass(frozen=True)
 class Tried:
     """error_f: expected, with what burps and lost fires cost; turned_min: likely minutes until the second setting is due,
-    None when it likely never is; lost: share of fires that go out.
+    None when it likely never is.
     """
 
     error_f: float
     turned_min: float | None
-    lost: float
 
 
 def left_alone(ensemble: Ensemble, settings: Sequence[Setting]) -> np.ndarray:
@@ -83,7 +82,7 @@ def turned(ensemble: Ensemble, plans: Sequence[Turn]) -> list[Tried]:
         lost = 1.0 - float(alive[own].mean())
         error = _error(times, shown[:, own], one, 0.0) + LOST_F * lost + BURP_F * plan.burps
         turned_min = quantile(hand.turned_min[own], np.full(MEMBERS, 1.0 / MEMBERS), 0.5)
-        tried.append(Tried(error, turned_min if np.isfinite(turned_min) else None, lost))
+        tried.append(Tried(error, turned_min if np.isfinite(turned_min) else None))
     return tried
 
 

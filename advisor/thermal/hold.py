@@ -74,10 +74,3 @@ def hold_opening(
     w = w / w.sum()
     low, likely, high = (float(quantile(top, w, share)) for share in (0.1, 0.5, 0.9))
     return Hold(target, bottom, likely, low, high, float(side.weights[held].sum()))
-
-
-def humble(opening: float) -> float:
-    """An opening as a person can set it: to the nearest hundredth below a tenth, else to the nearest
-    twentieth.
-    """
-    return round(opening, 2) if opening < 0.1 else round(opening * 20.0) / 20.0

@@ -5,7 +5,7 @@ import pytest
 
 from advisor.thermal.choose import BURP_F, Setting, Turn, left_alone, turned
 from advisor.thermal.ensemble import gather
-from advisor.thermal.hold import hold_opening, humble
+from advisor.thermal.hold import hold_opening
 from advisor.thermal.known import Known, Reading
 
 TOPS = (0.02, 0.05, 0.1, 0.2, 0.4, 1.0)
@@ -88,9 +88,3 @@ def test_holding_more_needs_more_opening(steady):
 def test_holding_agrees_with_what_holds(steady):
     held = hold_opening(steady, 250.0)
     assert held.low < 0.13 and held.high > 0.08
-
-
-def test_a_person_can_set_it():
-    assert humble(0.0734) == 0.07
-    assert humble(0.33) == 0.35
-    assert humble(1.0) == 1.0
