@@ -55,7 +55,7 @@ def sized(kinds: Collection[str], situation: Situation, facts: Mapping[str, Fact
 
 
 
-CHANGES = (-2.4, -1.4, -0.8, -0.35, 0.0, 0.35, 0.8, 1.4)    # of the air's logarithm, tried
+CHANGES = (-2.4, -1.4, -0.8, -0.35, 0.0, 0.35, 0.8, 1.4)    # of the air's logarithm, tried: judgement
 
 
 def best_change(ensemble: "Ensemble", facts: Mapping[str, Fact]) -> float | None:

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from advisor.thermal.ensemble import Ensemble
 
 MODEL = 0.5             # how much the model is heard, beside the pace: judgement, as for openings
+# °F from the target, within REOPEN_F and CLOSE_F, and the opening of wide vents: judgement
 REOPEN_TRIED_F = (10.0, 20.0, 32.0, 45.0)
 CLOSE_TRIED_F = (15.0, 30.0, 50.0, 70.0)
 WIDE = 1.0

@@ -25,7 +25,7 @@ TURNED_MIN = 45.0       # and that of a choke or a lift up to here: judgement
 BELOW = 1.2             # what a degree below counts, one above being 1: judgement, a dying fire is worse than a hot one
 LOST_F = 60.0           # °F of mean error that a fire lost is worth: judgement
 BURP_F = 1.0            # and a lid lifted: judgement
-LOOKS_MIN = 3.0         # how often the trial's hand looks while it waits to turn, in whole steps of `paths`
+LOOKS_MIN = 3.0         # how often the trial's hand looks while it waits to turn, in whole steps of `paths`: judgement
 BURPS_MIN = (6.0, 15.0, 24.0)   # when burps come after the vents were shut: common practice, wait 5, burp, wait 10
 
 

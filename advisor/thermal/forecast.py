@@ -22,6 +22,7 @@ HORIZON_MIN = 120.0
 CONFIDENCE = 0.80
 LEVEL_SD = 11.0  # F: how far the model's level may be off once its start is forgotten; assumed
 PACE_SD = 0.30  # and its pace, as a ratio; assumed
+ANCHOR_FADES = 0.6  # share of the newest reading's miss that is forgotten in the end; assumed
 FORGET_MIN = 25.0  # over which the start is forgotten
 
 
@@ -68,7 +69,7 @@ def blurred(times: np.ndarray, shown: np.ndarray, anchor: np.ndarray, widen: flo
     n = shown.shape[1]
     forgotten = 1.0 - np.exp(-times / FORGET_MIN)[:, None]
     level = widen * LEVEL_SD * _scores(n, 0.6180339887)
-    return shown + anchor * (1.0 - 0.6 * forgotten) + level * forgotten
+    return shown + anchor * (1.0 - ANCHOR_FADES * forgotten) + level * forgotten
 
 
 def first_stay(

@@ -18,7 +18,7 @@ from .state import GAS, OXYGEN, Controls, Fixed
 BURP_CRACK, BURP_SECONDS = 0.05, 12.0
 # s after a move; then up to three times as long, up to what `_longest` allows
 FIRST_STEP = 20.0
-AFTER_HAND = 120.0  # s after a small move of the hand
+AFTER_HAND = 120.0  # s after a small move of the hand; assumed, see above for what it costs
 LENGTHS = (300.0, 180.0, 120.0, 60.0, 20.0)  # s: the few lengths there are, as each costs an inversion
 
 
